@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import { findingFact } from '../domain/finding.ts';
+import { X_UNITS } from './spectrum.ts';
+
+/** The methods whose curves can be analysed. */
+export const ANALYSABLE = ['photoluminescence', 'raman', 'absorption', 'infrared', 'ultraviolet-transmission'] as const;
+export const analysableMethod = z.enum(ANALYSABLE);
+export type AnalysableMethod = z.infer<typeof analysableMethod>;
+
+/** What the analysis is told; stored with its result, so that running it again gives the same numbers. */
+export const analysisParameters = z.object({
+  method: analysableMethod,
+  /** Calibrated laser wavelength in air, nm. Needed for Raman shift and the diamond check. */
+  laserNm: z.number().min(200).max(1100).optional(),
+  /** Stone's temperature during the run, kelvin. */
+  temperatureK: z.number().min(4).max(400).default(295),
+  /** Instrument resolution, full width at half maximum, in the axis' unit (nm or cm-1). */
+  resolution: z.number().positive().max(100).optional(),
+  /** How far the wavelength scale may be off, nm, one standard deviation. */
+  calibrationErrorNm: z.number().min(0).max(5).default(0.1),
+});
+export type AnalysisParameters = z.infer<typeof analysisParameters>;
+
+export const peakResult = z.object({
+  position: z.number(),
+  unit: z.enum(X_UNITS),
+  height: z.number(),
+  fwhm: z.number(),
+  prominence: z.number(),
+  snr: z.number(),
+  /** Standard error of the position from the fit, same unit; null where no fit converged. */
+  standardError: z.number().nullable(),
+  /** Id in the table of optical centres (or another reference line), or null. */
+  centre: z.string().nullable(),
+  /** position minus the reference position, same unit; null without centre. */
+  offset: z.number().nullable(),
+  ambiguousWith: z.array(z.string()),
+  sidebandOf: z.string().nullable(),
+});
+export type PeakResult = z.infer<typeof peakResult>;
+
+export const diamondRamanResult = z.object({
+  /** Expected wavelength in air, nm, of the 1332.4 cm-1 line for this laser. */
+  expectedNm: z.number(),
+  foundNm: z.number().nullable(),
+  shiftCm1: z.number().nullable(),
+  present: z.boolean(),
+  state: z.enum(['present', 'absent', 'masked']),
+  /** Smallest line height that would have been seen, ordinate units; null where it can't be said. */
+  detectionLimit: z.number().nullable(),
+});
+export type DiamondRamanResult = z.infer<typeof diamondRamanResult>;
+
+export const analysisWarning = z.object({ code: z.string(), message: z.string() });
+export type AnalysisWarning = z.infer<typeof analysisWarning>;
+
+export const infraredResult = z.object({
+  type: z.enum(['IaA', 'IaB', 'IaAB', 'Ib', 'IIa', 'IIb', 'not-determined']),
+  /** Nitrogen, atomic ppm, by component. */
+  nitrogenPpm: z.object({ A: z.number(), B: z.number(), C: z.number(), Nplus: z.number() }),
+  uncertaintyPpm: z.object({ A: z.number(), B: z.number(), C: z.number(), Nplus: z.number() }),
+  detectionLimitPpm: z.number(),
+  boronPpm: z.number().nullable(),
+  /** Peak absorption coefficients, cm-1 base e, or null where not seen. */
+  line3107: z.number().nullable(),
+  line3123: z.number().nullable(),
+  platelet: z.number().nullable(),
+  aggregationPercent: z.number().nullable(),
+});
+export type InfraredResult = z.infer<typeof infraredResult>;
+
+/** Everything one curve says. */
+export const analysisResult = z.object({
+  pipeline: z.string(),
+  tables: z.string(),
+  parameters: analysisParameters,
+  warnings: z.array(analysisWarning),
+  peaks: z.array(peakResult),
+  diamondRaman: diamondRamanResult.nullable(),
+  infrared: infraredResult.nullable(),
+  ultraviolet: z.object({ edgeNm: z.number().nullable(), ratio: z.number().nullable() }).nullable(),
+  findings: z.array(findingFact),
+});
+export type AnalysisResult = z.infer<typeof analysisResult>;
+
+/** Curves that the view draws but that are not stored: recomputed from the same parameters. Same length as the analysed x. */
+export type ProcessedCurves = {
+  readonly x: Float64Array;
+  readonly raw: Float64Array;
+  readonly smoothed: Float64Array;
+  readonly baseline: Float64Array;
+};

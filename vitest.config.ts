@@ -1,0 +1,20 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    // Fixed zone and language: what a person sees must not depend on the machine the tests run on.
+    env: { TZ: 'UTC', LANG: 'C.UTF-8' },
+    projects: [
+      { extends: true, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], environment: 'node' } },
+      { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], environment: 'node' } },
+      { extends: true, test: { name: 'faults', include: ['tests/faults/**/*.test.ts'], environment: 'node', testTimeout: 60_000 } },
+      {
+        extends: true,
+        test: {
+          name: 'e2e', include: ['tests/e2e/**/*.test.ts'], environment: 'node',
+          testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
