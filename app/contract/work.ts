@@ -1,0 +1,142 @@
+import { z } from 'zod';
+import { conclusionId } from '../domain/conclusion.ts';
+import { findingFact, strength, supports } from '../domain/finding.ts';
+import { methodId } from '../domain/method.ts';
+import { observation } from '../domain/observation.ts';
+import { proposal } from '../evidence/proposal.ts';
+import { reportModel } from '../report/report-model.ts';
+import { analysisParameters, analysisResult } from '../spectra/analysis.ts';
+import { STATABLE_X_UNITS, X_UNITS, Y_UNITS } from '../spectra/spectrum.ts';
+import { caseView, itemView, stoneSummary } from './cases.ts';
+import { bytes, digest, filled, floats, id, instant, line, nothing } from './common.ts';
+import { changes, reads } from './operation.ts';
+
+/** What an instrument remembers for its next run. */
+export const instrumentMemory = z.object({
+  laserNm: z.number().min(200).max(1100).optional(),
+  temperatureK: z.number().min(4).max(400).optional(),
+  integrationMs: z.number().min(0).max(3_600_000).optional(),
+  resolution: z.number().positive().max(100).optional(),
+  /** Unit of its files where they do not say it. */
+  xUnit: z.enum(STATABLE_X_UNITS).optional(),
+  yUnit: z.enum(Y_UNITS).optional(),
+});
+export type InstrumentMemory = z.infer<typeof instrumentMemory>;
+
+export const instrumentState = z.enum(['in-order', 'lapsed', 'failed', 'never-checked', 'no-instrument']);
+
+export const instrumentView = z.object({
+  id, name: z.string(), methods: z.array(methodId), serial: z.string(), place: z.string(), remembers: instrumentMemory,
+  checkEveryDays: z.number(), active: z.boolean(), state: instrumentState,
+  lastCheck: z.object({ at: instant, by: z.string(), passed: z.boolean(), reference: z.string(), outcome: z.string() }).nullable(),
+});
+export type InstrumentView = z.infer<typeof instrumentView>;
+
+export const readWarning = z.object({ code: z.string(), message: z.string(), line: z.number().optional() });
+export const readError = readWarning;
+
+const fileInput = z.strictObject({
+  name: line(255), bytes,
+  xUnit: z.enum(STATABLE_X_UNITS).optional(), yUnit: z.enum(Y_UNITS).optional(),
+});
+
+/** What trying to read a file gives, before anything is kept. */
+export const fileTrial = z.object({
+  name: z.string(), sha256: digest, size: z.number(),
+  /** The same bytes already kept in this case: in which run, under which name. */
+  alreadyIn: z.object({ run: z.string(), name: z.string() }).nullable(),
+  format: z.string().nullable(),
+  blocks: z.array(z.object({
+    title: z.string(), xUnit: z.enum(X_UNITS), yUnit: z.enum(Y_UNITS), xUnitText: z.string(), points: z.number(),
+    firstX: z.number(), lastX: z.number(), minY: z.number(), maxY: z.number(),
+  })),
+  warnings: z.array(readWarning),
+  error: readError.nullable(),
+});
+export type FileTrial = z.infer<typeof fileTrial>;
+
+export const spectrumView = z.object({
+  id, title: z.string(), xUnit: z.enum(X_UNITS), yUnit: z.enum(Y_UNITS), points: z.number(), unitStated: z.boolean(), fileName: z.string(),
+  analysis: z.object({ id, at: instant, result: analysisResult }).nullable(),
+});
+export type SpectrumView = z.infer<typeof spectrumView>;
+
+export const runView = z.object({
+  id, number: z.string(), stoneId: id, method: methodId, instrument: z.string().nullable(), instrumentId: id.nullable(), instrumentState,
+  laserNm: z.number().nullable(), temperatureK: z.number().nullable(), integrationMs: z.number().nullable(), resolution: z.number().nullable(),
+  observation: observation.nullable(), note: z.string(), at: instant, by: z.string(), byInitials: z.string(),
+  files: z.array(z.object({
+    rawRecordId: id, name: z.string(), sha256: digest, size: z.number(), outcome: z.enum(['read', 'refused']), reader: z.string(),
+    warnings: z.array(readWarning), error: readError.nullable(),
+  })),
+  spectra: z.array(spectrumView),
+  /** One line for the table: "5 centres, diamond line present". */
+  reads: z.string(),
+});
+export type RunView = z.infer<typeof runView>;
+
+export const findingView = findingFact.extend({
+  id, runId: id.nullable(), run: z.string().nullable(), origin: z.enum(['analysis', 'observation', 'examiner']),
+  state: z.enum(['proposed', 'accepted', 'set-aside', 'replaced']), reason: z.string(), decidedBy: z.string().nullable(), decidedAt: instant.nullable(),
+  /** False where the run's instrument was not in order; such a finding is listed and does not count. */
+  counts: z.boolean(),
+});
+export type FindingView = z.infer<typeof findingView>;
+
+export const conclusionView = z.object({
+  id, stoneId: id, ordinal: z.number(), conclusion: conclusionId, reasons: z.string(), departure: z.string(), rules: z.string(), proposal,
+  by: z.string(), byId: id, at: instant,
+  confirmation: z.object({ by: z.string(), byId: id, agrees: z.boolean(), reason: z.string(), at: instant }).nullable(),
+});
+export type ConclusionView = z.infer<typeof conclusionView>;
+
+/** A stone with all that was recorded for it. */
+export const stoneFolder = z.object({
+  case: caseView, item: itemView, stone: stoneSummary, runs: z.array(runView), findings: z.array(findingView), conclusions: z.array(conclusionView),
+  proposal,
+});
+export type StoneFolder = z.infer<typeof stoneFolder>;
+
+export const reportRow = z.object({ id, number: z.string(), revision: z.number(), caseId: id, caseNumber: z.string(), clientName: z.string(), stones: z.number(), issuedAt: instant, issuedBy: z.string(), pdfSha256: digest });
+export type ReportRow = z.infer<typeof reportRow>;
+
+const bench = ['examiner', 'second-examiner', 'manager'] as const;
+
+export const workContract = {
+  'instruments.list': reads('anyone', nothing, z.array(instrumentView)),
+  'instruments.save': changes(['manager', 'examiner'], z.strictObject({
+    id: id.nullable(), name: filled('Name the instrument as the bench calls it.', 120), methods: z.array(methodId).min(1, 'Choose at least one method.'),
+    serial: line(80), place: line(80), remembers: instrumentMemory, checkEveryDays: z.number().int().min(1).max(3650), active: z.boolean(),
+  }), instrumentView),
+  'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400) }), instrumentView),
+  /** Reads files without keeping anything. */
+  'runs.tryFiles': reads(bench, z.strictObject({ caseId: id, instrumentId: id.nullable(), files: z.array(fileInput).min(1).max(200) }), z.array(fileTrial)),
+  /** Keeps a run: raw bytes always, curves where they could be read, analysis and proposed findings. */
+  'runs.record': changes(bench, z.strictObject({
+    stoneId: id, method: methodId, instrumentId: id.nullable(),
+    laserNm: z.number().min(200).max(1100).nullable(), temperatureK: z.number().min(4).max(400).nullable(),
+    integrationMs: z.number().min(0).max(3_600_000).nullable(), resolution: z.number().positive().max(100).nullable(),
+    cautions: z.array(z.enum(['laser', 'ultraviolet', 'cryogen'])),
+    files: z.array(fileInput).max(200), observation: observation.nullable(), note: line(2000),
+  }), runView),
+  'runs.analyse': changes(bench, z.strictObject({ spectrumId: id, parameters: analysisParameters }), spectrumView),
+  /** The curves of a spectrum as the view draws them, points ascending in the analysed unit. */
+  'spectra.curves': reads('anyone', z.strictObject({ spectrumId: id }), z.object({
+    xUnit: z.enum(X_UNITS), yUnit: z.enum(Y_UNITS), laserNm: z.number().nullable(),
+    x: floats, raw: floats, smoothed: floats, baseline: floats,
+  })),
+  'raw.content': reads('anyone', z.strictObject({ rawRecordId: id }), z.object({ name: z.string(), mediaType: z.string(), sha256: digest, bytes: z.instanceof(Uint8Array) })),
+  'stones.folder': reads('anyone', z.strictObject({ stoneId: id }), stoneFolder),
+  'findings.decide': changes(bench, z.strictObject({ findingId: id, accept: z.boolean(), reason: line(1000) }), findingView),
+  'findings.add': changes(bench, z.strictObject({ stoneId: id, method: methodId, statement: filled('Write what was seen.', 600), strength, supports, caution: line(400) }), findingView),
+  'conclusions.conclude': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ stoneId: id, conclusion: conclusionId, reasons: filled('Give the reasons, in sentences an appraiser can print.', 4000), departure: line(2000) }), conclusionView),
+  'conclusions.confirm': changes(['examiner', 'second-examiner', 'appraiser', 'manager'], z.strictObject({ conclusionId: id, agrees: z.boolean(), reason: line(2000) }), conclusionView),
+  'reports.list': reads('anyone', z.strictObject({ caseId: id.nullable() }), z.array(reportRow)),
+  /** What the report would say now, and what is still missing before it may be issued. */
+  'reports.prepare': reads('anyone', z.strictObject({ caseId: id }), z.object({ model: reportModel, missing: z.array(z.string()) })),
+  'reports.preview': reads('anyone', z.strictObject({ caseId: id }), z.object({ name: z.string(), pdf: z.instanceof(Uint8Array) })),
+  'reports.issue': changes(['appraiser', 'manager'], z.strictObject({ caseId: id }), reportRow),
+  'reports.pdf': reads('anyone', z.strictObject({ reportId: id }), z.object({ name: z.string(), pdf: z.instanceof(Uint8Array), sha256: digest })),
+  /** Everything of a case as a zip: reports, raw records byte for byte, ledger extract, JSON. */
+  'cases.bundle': reads('anyone', z.strictObject({ caseId: id }), z.object({ name: z.string(), zip: z.instanceof(Uint8Array) })),
+};

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+
+export const CUSTODY_EVENTS = ['received', 'weighed', 'sealed', 'opened', 'moved', 'handed-over', 'photographed', 'tested', 'returned'] as const;
+export const custodyEvent = z.enum(CUSTODY_EVENTS);
+export type CustodyEvent = z.infer<typeof custodyEvent>;
+
+export const CUSTODY_EVENT_WORDS: Readonly<Record<CustodyEvent, string>> = {
+  received: 'received', weighed: 'weighed', sealed: 'sealed', opened: 'opened', moved: 'moved',
+  'handed-over': 'handed over', photographed: 'photographed', tested: 'tested', returned: 'returned to client',
+};
+
+/** Content of a custody entry beside time, person and place in the chain. Weights are integers, so the canonical form is exact. */
+export const custodyContent = z.strictObject({
+  event: custodyEvent,
+  /** Who gives it, who takes it, in words ("client", a person's name, "courier"). */
+  from: z.string().max(200).optional(),
+  to: z.string().max(200).optional(),
+  place: z.string().max(200).optional(),
+  seal: z.string().max(60).optional(),
+  /** Reading in weightUnit steps: ct = 0.0001 ct, g = 0.00001 g. */
+  weight: z.number().int().nonnegative().optional(),
+  weightUnit: z.enum(['ct', 'g']).optional(),
+  /** The last recorded weight it was compared with, the tolerance, and whether it differs by more. */
+  expectedWeight: z.number().int().nonnegative().optional(),
+  tolerance: z.number().int().nonnegative().optional(),
+  differs: z.boolean().optional(),
+  run: z.string().max(20).optional(),
+  note: z.string().max(2000).optional(),
+});
+export type CustodyContent = z.infer<typeof custodyContent>;

@@ -1,0 +1,19 @@
+import { z } from 'zod';
+
+/** What a laboratory may set for itself. Values that the literature leaves unsettled stand here, not in code. */
+export const houseSettings = z.object({
+  pageSize: z.enum(['A4', 'Letter']).default('A4'),
+  /** Weights of an item in and out may differ by this much, 0.0001 ct: common practice, no source. */
+  weightToleranceCarat: z.number().int().min(0).max(10_000).default(20),
+  /** The same for pieces weighed in grams, 0.00001 g. */
+  weightToleranceGram: z.number().int().min(0).max(100_000).default(1_000),
+  /** Absorption coefficient of the two-phonon minimum near 1992 cm-1 (published 11.8 to 12.3): sets the scale of every nitrogen value. */
+  twoPhononCoefficient: z.number().min(10).max(14).default(12),
+  /** Days before the due date from which a case is shown as due. */
+  dueSoonDays: z.number().int().min(0).max(60).default(7),
+  scopeText: z.string().max(4000).default(
+    'Screening of colourless to near colourless diamonds for natural or laboratory-grown origin by the methods named in this report. It is an opinion of the undersigned based on the findings listed, and relates only to the items described, as received.'),
+  limitsText: z.string().max(4000).default(
+    'Screening does not grade quality and does not value. Mounted stones allow only part of the tests. Origin is not stated where the findings do not suffice. No single finding decides: lines of silicon, nickel and nitrogen occur in natural and in laboratory-grown diamond. Treatments are named only where a finding shows them.'),
+});
+export type HouseSettings = z.infer<typeof houseSettings>;

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+
+/** Colour roles of a drawing; each surface (light, dark, paper) gives them its own value. */
+export const INKS = ['ink', 'ink2', 'ink3', 'line', 'line2', 'accent', 'natural', 'cvd', 'hpht', 'warn'] as const;
+export const ink = z.enum(INKS);
+export type Ink = z.infer<typeof ink>;
+
+/** A spectrum with its named lines, independent of the surface it is drawn on: window, SVG or paper. */
+export const figureModel = z.object({
+  xUnit: z.enum(['nm', 'cm-1', 'ev', 'raman-shift']),
+  xLabel: z.string(),
+  yLabel: z.string(),
+  /** Ends of the axis in drawing direction: infrared runs from high to low. */
+  xRange: z.tuple([z.number(), z.number()]),
+  yRange: z.tuple([z.number(), z.number()]),
+  curves: z.array(z.object({ label: z.string(), ink, dash: z.boolean(), x: z.array(z.number()), y: z.array(z.number()) })),
+  lines: z.array(z.object({ at: z.number(), name: z.string(), position: z.string(), ink })),
+  /** Strip in the colours of the visible spectrum under a nanometre axis. */
+  visibleStrip: z.boolean(),
+});
+export type FigureModel = z.infer<typeof figureModel>;

@@ -1,0 +1,52 @@
+import { medianInPlace } from './statistics.ts';
+
+export type SpikeOptions = {
+  /** Instrument resolution (full width at half maximum) in points; unknown counts as 2. */
+  readonly resolutionPoints?: number;
+  readonly sigmas: number;
+};
+export const SPIKE_DEFAULTS = { sigmas: 8 } as const;
+/** Cosmic rays fill one to three pixels (common practice, no source). */
+const LONGEST_SPIKE = 3;
+const HALF_WINDOW = 4;
+
+export type Despiked = { readonly y: Float64Array; /** Middle point of each spike taken out. */ readonly spikes: readonly number[] };
+
+/**
+ * Takes out lines that are too narrow for the instrument to have made: at most half its resolution wide at half height.
+ * y and noise have one length; the result is a copy with straight bridges in place of the spikes.
+ */
+export function removeSpikes(y: Float64Array, noise: Float64Array, options: SpikeOptions = SPIKE_DEFAULTS): Despiked {
+  const n = y.length;
+  const resolution = options.resolutionPoints ?? 2;
+  const longest = Math.max(1, Math.min(LONGEST_SPIKE, Math.floor(resolution / 2)));
+  const spikes: number[] = [];
+  let out = y;
+  const window = new Float64Array(2 * HALF_WINDOW + 1);
+  for (let i = 1; i < n - 1; i++) {
+    const value = y[i]!;
+    // A spike is a local maximum that stands far above a neighbour two or three points off; cheap tests first.
+    if (value < y[i - 1]! || value <= y[i + 1]!) continue;
+    if (value - Math.min(y[Math.max(0, i - longest - 1)]!, y[Math.min(n - 1, i + longest + 1)]!) < options.sigmas * noise[i]!) continue;
+    let count = 0;
+    for (let j = Math.max(0, i - HALF_WINDOW); j <= Math.min(n - 1, i + HALF_WINDOW); j++) window[count++] = y[j]!;
+    const level = medianInPlace(window, count);
+    const height = value - level;
+    if (height < options.sigmas * noise[i]!) continue;
+    let from = i;
+    let to = i;
+    while (from > 0 && y[from - 1]! - level > 0.5 * height) from--;
+    while (to < n - 1 && y[to + 1]! - level > 0.5 * height) to++;
+    const length = to - from + 1;
+    if (length > longest) continue;
+    // One point at half the resolution of two points may be a line sampled at its top: its neighbours then stand near half height.
+    const shoulder = Math.max(y[Math.max(0, from - 1)]!, y[Math.min(n - 1, to + 1)]!) - level;
+    if (shoulder > (resolution < 4 ? 0.2 : 0.35) * height) continue;
+    const a = Math.max(0, from - 2);
+    const b = Math.min(n - 1, to + 2);
+    if (out === y) out = y.slice();
+    for (let j = a + 1; j < b; j++) out[j] = y[a]! + ((y[b]! - y[a]!) * (j - a)) / (b - a);
+    spikes.push(i);
+  }
+  return { y: out, spikes };
+}

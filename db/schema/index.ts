@@ -1,0 +1,4 @@
+export * from './house.ts';
+export * from './cases.ts';
+export * from './work.ts';
+export * from './ledgers.ts';
