@@ -1,0 +1,34 @@
+#!/usr/bin/env node
+import { cpSync, existsSync, readFileSync, rmSync } from 'node:fs';
+import { build } from 'vite';
+import { mainConfig, preloadConfig, rendererConfig } from './lib/bundle/configs.mjs';
+import { copyPdfkitData } from './lib/bundle/pdfkit.mjs';
+import { strayRequires } from './lib/bundle/stray-requires.mjs';
+import { inRoot } from './lib/paths.mjs';
+import { main, Stop } from './lib/say.mjs';
+
+/** What Electron lets a sandboxed preload require (its guide on process sandboxing). */
+const PRELOAD_MAY_REQUIRE = ['electron', 'events', 'timers', 'url', 'node:events', 'node:timers', 'node:url'];
+
+/** Copies a folder afresh; a folder that is not there is no error. @param {string} from @param {string} to */
+function copyFolder(from, to) {
+  rmSync(to, { recursive: true, force: true });
+  if (existsSync(from)) cpSync(from, to, { recursive: true });
+}
+
+await main(async () => {
+  process.env['NODE_ENV'] = 'production';
+  // The stamp of the build before must not vouch for a half-finished one.
+  rmSync(inRoot('dist', 'build-stamp.txt'), { force: true });
+  await build(mainConfig);
+  await build(preloadConfig);
+  await build(rendererConfig);
+  copyFolder(inRoot('db', 'migrations'), inRoot('dist', 'main', 'migrations'));
+  copyFolder(inRoot('assets'), inRoot('dist', 'assets'));
+  copyPdfkitData(inRoot('dist', 'main'));
+  const stray = strayRequires(readFileSync(inRoot('dist', 'main', 'preload.cjs'), 'utf8'), PRELOAD_MAY_REQUIRE);
+  if (stray.length > 0) {
+    throw new Stop(`The preload would load ${stray.join(', ')}, which a sandboxed preload cannot: import types only there.`);
+  }
+  return 0;
+});
