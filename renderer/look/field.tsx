@@ -1,0 +1,43 @@
+import type { ReactNode } from 'react';
+import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components';
+import './field.css';
+
+type Common = {
+  readonly label: string;
+  readonly hint?: string;
+  /** Sentence beside the field when it is wrong. */
+  readonly error?: string | undefined;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly onBlur?: () => void;
+  readonly placeholder?: string;
+  readonly autoFocus?: boolean;
+  readonly mono?: boolean;
+  readonly suffix?: ReactNode;
+  readonly list?: string;
+  readonly type?: 'text' | 'date' | 'email' | 'tel';
+  readonly disabled?: boolean;
+  readonly className?: string;
+  readonly hideLabel?: boolean;
+  readonly inputId?: string;
+};
+
+/** A labelled line to write on, with its sentence when something is wrong. */
+export function Field(p: Common & { readonly lines?: number }) {
+  return (
+    <TextField
+      className={`field ${p.mono ? 'field-mono' : ''} ${p.className ?? ''}`} value={p.value} onChange={p.onChange} onBlur={p.onBlur}
+      isInvalid={p.error !== undefined} isDisabled={p.disabled ?? false} validationBehavior="aria" type={p.type ?? 'text'}
+    >
+      <Label className={p.hideLabel ? 'hide' : 'label'}>{p.label}</Label>
+      <span className="field-box">
+        {p.lines
+          ? <TextArea rows={p.lines} placeholder={p.placeholder} autoFocus={p.autoFocus} />
+          : <Input placeholder={p.placeholder} autoFocus={p.autoFocus} list={p.list} id={p.inputId} autoComplete="off" />}
+        {p.suffix ? <span className="field-suffix">{p.suffix}</span> : null}
+      </span>
+      {p.hint && !p.error ? <Text slot="description" className="field-hint">{p.hint}</Text> : null}
+      <FieldError className="field-error">{p.error}</FieldError>
+    </TextField>
+  );
+}

@@ -1,0 +1,44 @@
+import { keepPreviousData, QueryClient, useMutation, useQuery, type UseQueryResult } from '@tanstack/react-query';
+import type { Input, OperationName, Output } from '../app/contract/index.ts';
+import type { Failure } from '../app/contract/failure.ts';
+import { door } from './door.ts';
+
+/** A failure that crossed the door, as the error of a query. */
+export class DoorFailure extends Error {
+  readonly failure: Failure;
+  constructor(failure: Failure) {
+    super(failure.message);
+    this.failure = failure;
+  }
+}
+
+export const queryClient = new QueryClient({
+  defaultOptions: { queries: { retry: false, staleTime: 30_000, refetchOnWindowFocus: false, networkMode: 'always' }, mutations: { networkMode: 'always' } },
+});
+
+// A change anywhere may alter any list: what is shown is asked again, what is not shown is marked stale.
+door.subscribe((event) => { if (event.kind === 'changed') void queryClient.invalidateQueries(); });
+
+async function ask<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
+  const reply = await door.call(name, input);
+  if (!reply.ok) throw new DoorFailure(reply.error);
+  return reply.value;
+}
+
+/** Reads through the door; `input` null waits. */
+export function useAsk<K extends OperationName>(name: K, input: Input<K> | null, options: { readonly keep?: boolean } = {}): UseQueryResult<Output<K>, DoorFailure> {
+  return useQuery<Output<K>, DoorFailure>({
+    queryKey: [name, input],
+    queryFn: () => ask(name, input as Input<K>),
+    enabled: input !== null,
+    ...(options.keep ? { placeholderData: keepPreviousData } : {}),
+  });
+}
+
+/** Changes something through the door; every list is asked again afterwards. */
+export function useChange<K extends OperationName>(name: K) {
+  return useMutation<Output<K>, DoorFailure, Input<K>>({
+    mutationFn: (input) => ask(name, input),
+    onSuccess: () => queryClient.invalidateQueries(),
+  });
+}

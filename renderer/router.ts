@@ -1,0 +1,37 @@
+import { useSyncExternalStore } from 'react';
+
+/** The views a person can stand in; the address is the hash, so back, forward and reload work in both hosts. */
+export type Place =
+  | { readonly view: 'bench' | 'cases' | 'stones' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' }
+  | { readonly view: 'case'; readonly id: string }
+  | { readonly view: 'stone'; readonly id: string; readonly panel?: string };
+
+const LISTS = ['bench', 'cases', 'stones', 'reports', 'instruments', 'ledgers', 'house', 'intake'] as const;
+
+export function parsePlace(hash: string): Place {
+  const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  if (view === 'case' && id) return { view, id };
+  if (view === 'stone' && id) return panel ? { view, id, panel } : { view, id };
+  const list = LISTS.find((l) => l === view);
+  return { view: list ?? 'bench' };
+}
+
+export function placeAddress(place: Place): string {
+  if (place.view === 'case') return `#/case/${encodeURIComponent(place.id)}`;
+  if (place.view === 'stone') return `#/stone/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
+  return `#/${place.view}`;
+}
+
+export function go(place: Place): void {
+  window.location.hash = placeAddress(place);
+}
+
+const listen = (changed: () => void) => {
+  window.addEventListener('hashchange', changed);
+  return () => { window.removeEventListener('hashchange', changed); };
+};
+
+export function usePlace(): Place {
+  const hash = useSyncExternalStore(listen, () => window.location.hash);
+  return parsePlace(hash);
+}
