@@ -1,0 +1,55 @@
+import { lazy, Suspense } from 'react';
+import { HouseContext } from './house/house-context.tsx';
+import { Palette } from './keys/palette.tsx';
+import { Trouble, Working } from './look/empty.tsx';
+import { useAsk } from './queries.ts';
+import { usePlace, type Place } from './router.ts';
+import { Rail } from './shell/rail.tsx';
+import { Start } from './start/start.tsx';
+
+// Each view is fetched when somebody goes there: the first screen needs neither plots nor forms.
+const BenchView = lazy(() => import('./bench/bench-view.tsx'));
+const CasesView = lazy(() => import('./cases/cases-view.tsx'));
+const CaseView = lazy(() => import('./cases/case-view.tsx'));
+const IntakeView = lazy(() => import('./intake/intake-view.tsx'));
+const StonesView = lazy(() => import('./stones/stones-view.tsx'));
+const StoneView = lazy(() => import('./stones/stone-view.tsx'));
+const ReportsView = lazy(() => import('./reports/reports-view.tsx'));
+const InstrumentsView = lazy(() => import('./instruments/instruments-view.tsx'));
+const LedgersView = lazy(() => import('./ledgers/ledgers-view.tsx'));
+const HouseView = lazy(() => import('./house/house-view.tsx'));
+
+function Here({ place }: { readonly place: Place }) {
+  switch (place.view) {
+    case 'bench': return <BenchView />;
+    case 'cases': return <CasesView />;
+    case 'case': return <CaseView key={place.id} caseId={place.id} />;
+    case 'intake': return <IntakeView />;
+    case 'stones': return <StonesView />;
+    case 'stone': return <StoneView key={place.id} stoneId={place.id} panel={place.panel} />;
+    case 'reports': return <ReportsView />;
+    case 'instruments': return <InstrumentsView />;
+    case 'ledgers': return <LedgersView />;
+    case 'house': return <HouseView />;
+  }
+}
+
+export function App() {
+  const status = useAsk('casebook.status', {}, { keep: true });
+  const place = usePlace();
+  if (status.isPending) return <Working what="Opening the casebook" />;
+  if (status.isError) return <div className="page"><Trouble {...status.error.failure} /></div>;
+  const { laboratory, people, me } = status.data;
+  if (status.data.state !== 'open' || !laboratory) return <Start status={status.data} />;
+  return (
+    <HouseContext.Provider value={{ laboratory, people, me, status: status.data }}>
+      <div className="shell">
+        <Rail />
+        <main style={{ minWidth: 0, minHeight: 0 }}>
+          <Suspense fallback={<Working what="Opening" />}><Here place={place} /></Suspense>
+        </main>
+        <Palette />
+      </div>
+    </HouseContext.Provider>
+  );
+}

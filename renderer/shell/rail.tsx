@@ -1,0 +1,48 @@
+import { useState } from 'react';
+import { ROLE_WORDS } from '../../app/domain/role.ts';
+import { useHouse } from '../house/house-context.tsx';
+import { WhoWorks } from '../house/who-works.tsx';
+import { Button } from '../look/button.tsx';
+import { Mark } from '../look/mark.tsx';
+import { placeAddress, usePlace, type Place } from '../router.ts';
+import { useAsk } from '../queries.ts';
+import './shell.css';
+
+type Entry = { readonly place: Place; readonly name: string; readonly count?: string; readonly warn?: boolean };
+
+/** The house's rooms at the left, how much waits in each, and who works here. */
+export function Rail() {
+  const house = useHouse();
+  const place = usePlace();
+  const bench = useAsk('bench.today', {}, { keep: true });
+  const [choosing, setChoosing] = useState(house.me === null);
+  const today = bench.data;
+  const waiting = today ? today.overdue.length + today.dueSoon.length + today.toConfirm.length : 0;
+  const shown = place.view === 'case' || place.view === 'intake' ? 'cases' : place.view === 'stone' ? 'stones' : place.view;
+  const entries: readonly Entry[] = [
+    { place: { view: 'bench' }, name: 'Bench', count: waiting ? String(waiting) : undefined },
+    { place: { view: 'cases' }, name: 'Cases', count: today ? String(today.counts.cases) : undefined },
+    { place: { view: 'stones' }, name: 'Stones', count: today ? String(today.counts.stones) : undefined },
+    { place: { view: 'reports' }, name: 'Reports', count: today ? String(today.counts.reports) : undefined },
+    { place: { view: 'instruments' }, name: 'Instruments', count: today?.counts.instrumentsToCheck ? `${today.counts.instrumentsToCheck} !` : undefined, warn: true },
+    { place: { view: 'ledgers' }, name: 'Ledgers' },
+    { place: { view: 'house' }, name: 'House' },
+  ];
+  return (
+    <nav className="rail" aria-label="Rooms">
+      <div className="rail-brand"><Mark />Culet</div>
+      {entries.map((e) => (
+        <a key={e.place.view} href={placeAddress(e.place)} aria-current={shown === e.place.view ? 'page' : undefined}>
+          <span>{e.name}</span>{e.count ? <span className="mono">{e.count}</span> : null}
+        </a>
+      ))}
+      <div className="rail-foot">
+        {house.laboratory.isDemonstration ? <span className="invented">invented data</span> : null}
+        <Button kind="quiet" onPress={() => { setChoosing(true); }}>
+          {house.me ? `${house.me.name} · ${house.me.roles.map((r) => ROLE_WORDS[r]).join(', ')}` : 'Say who works here'}
+        </Button>
+      </div>
+      {choosing ? <WhoWorks onClose={() => { setChoosing(false); }} /> : null}
+    </nav>
+  );
+}
