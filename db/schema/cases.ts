@@ -24,7 +24,7 @@ export const caseRecord = sqliteTable('case_record', {
   state: text('state').notNull(),
   createdBy: text('created_by').notNull().references(() => person.id),
   createdAt: text('created_at').notNull(),
-}, (t) => [uniqueIndex('case_number').on(t.number), index('case_state_due').on(t.state, t.dueOn), index('case_client').on(t.clientId)]);
+}, (t) => [uniqueIndex('case_number').on(t.number), index('case_state_due').on(t.state, t.dueOn), index('case_client').on(t.clientId), index('case_received').on(t.receivedAt)]);
 
 export const parcel = sqliteTable('parcel', {
   id: text('id').primaryKey(),

@@ -1,0 +1,28 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import { canonicalJson, type JsonValue } from './canonical-json.ts';
+
+/** What the first entry of a ledger names as its predecessor: common practice for hash chains, no source. */
+export const GENESIS = '0'.repeat(64);
+
+/** What an entry states, without the digest of the one before. */
+export type CustodyStatement = {
+  readonly seq: number; readonly at: string; readonly person: string; readonly case: string; readonly item: string; readonly content: JsonValue;
+};
+export type AuditStatement = {
+  readonly seq: number; readonly at: string; readonly person: string | null; readonly operation: string; readonly subject: string;
+  readonly case: string | null; readonly content: JsonValue;
+};
+
+/** SHA-256 (FIPS 180-4) of UTF-8 text or bytes, as 64 lower-case hexadecimal digits. */
+export function sha256Hex(data: string | Uint8Array): string {
+  return bytesToHex(sha256(typeof data === 'string' ? utf8ToBytes(data) : data));
+}
+
+/**
+ * Digest of a ledger entry: SHA-256 over the RFC 8785 form of the statement and the digest of the entry before.
+ * `previous` is GENESIS for the first entry. Throws where the statement can't be written as canonical JSON.
+ */
+export function entryHash(previous: string, statement: CustodyStatement | AuditStatement): string {
+  return sha256Hex(canonicalJson({ ...statement, previous }));
+}

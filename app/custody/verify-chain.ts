@@ -1,0 +1,81 @@
+import { canonicalJson, type JsonValue } from './canonical-json.ts';
+import { entryHash, GENESIS, type AuditStatement, type CustodyStatement } from './chain.ts';
+
+/** An entry as it is kept: `content` is the canonical JSON that was hashed. */
+export type KeptEntry = {
+  readonly content: string; readonly previous: string; readonly hash: string;
+  readonly statement: Omit<CustodyStatement, 'content'> | Omit<AuditStatement, 'content'>;
+};
+
+export type ChainFault = {
+  /** gap: a number is missing · order: numbers don't rise · previous: doesn't follow on the entry before · content: was changed after writing · cut: the end is missing */
+  readonly kind: 'gap' | 'order' | 'previous' | 'content' | 'cut';
+  readonly seq: number;
+  /** Sentence for a person, without the name of the ledger. */
+  readonly sentence: string;
+};
+
+/** Where checking a chain stands: it can be done in slices. */
+export type ChainState = { readonly checked: number; readonly lastSeq: number; readonly head: string; readonly fault: ChainFault | null };
+
+export const CHAIN_START: ChainState = { checked: 0, lastSeq: 0, head: GENESIS, fault: null };
+
+function parsed(text: string): JsonValue | undefined {
+  try {
+    return JSON.parse(text) as JsonValue;
+  } catch {
+    return undefined;
+  }
+}
+
+function contentFault(entry: KeptEntry, seq: number): ChainFault | null {
+  const content = parsed(entry.content);
+  const changed: ChainFault = { kind: 'content', seq, sentence: `Entry ${seq} was changed after it was written: its content no longer gives its digest.` };
+  if (content === undefined) return changed;
+  try {
+    if (canonicalJson(content) !== entry.content) return changed;
+    const statement = { ...entry.statement, content } as CustodyStatement | AuditStatement;
+    return entryHash(entry.previous, statement) === entry.hash ? null : changed;
+  } catch {
+    return changed;
+  }
+}
+
+function fault(state: ChainState, entry: KeptEntry): ChainFault | null {
+  const seq = entry.statement.seq;
+  const expected = state.lastSeq + 1;
+  if (seq < expected) return { kind: 'order', seq, sentence: `Entry ${seq} stands after entry ${state.lastSeq}: the order was changed.` };
+  if (seq > expected) {
+    const missing = seq - 1 === expected ? `Entry ${expected} is missing` : `Entries ${expected} to ${seq - 1} are missing`;
+    return { kind: 'gap', seq: expected, sentence: `${missing}: entry ${seq} follows on entry ${state.lastSeq}.` };
+  }
+  // Content before link: an entry that was altered is named itself, not the one after it.
+  const changed = contentFault(entry, seq);
+  if (changed) return changed;
+  if (entry.previous !== state.head) {
+    return { kind: 'previous', seq, sentence: `Entry ${seq} does not follow on the entry before it: one of the two was replaced.` };
+  }
+  return null;
+}
+
+/**
+ * Checks the next entries of a chain, in the order of their numbers, from where `state` stands.
+ * Stops at the first that does not fit and names it; entries after it are not counted.
+ */
+export function verifyChain(entries: Iterable<KeptEntry>, state: ChainState = CHAIN_START): ChainState {
+  let now = state;
+  for (const entry of entries) {
+    if (now.fault) return now;
+    const found = fault(now, entry);
+    if (found) return { ...now, fault: found };
+    now = { checked: now.checked + 1, lastSeq: entry.statement.seq, head: entry.hash, fault: null };
+  }
+  return now;
+}
+
+/** Says so where the last number ever given out is higher than the last entry that is there. */
+export function verifyEnd(state: ChainState, lastGiven: number): ChainState {
+  if (state.fault || lastGiven <= state.lastSeq) return state;
+  const missing = lastGiven === state.lastSeq + 1 ? `Entry ${lastGiven} was` : `Entries ${state.lastSeq + 1} to ${lastGiven} were`;
+  return { ...state, fault: { kind: 'cut', seq: state.lastSeq + 1, sentence: `${missing} written once and removed from the end.` } };
+}

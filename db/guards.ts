@@ -1,0 +1,74 @@
+import type Database from 'better-sqlite3';
+
+/** A table whose rows are evidence, and the columns that make a row the same row again. */
+type Guarded = {
+  readonly table: string;
+  /** Other unique keys beside the primary key: INSERT OR REPLACE would delete the row that holds one. */
+  readonly keys: readonly (readonly string[])[];
+  readonly primary: 'id' | 'seq';
+  /** Columns that may change after writing; empty: none. */
+  readonly mayChange: readonly string[];
+  /** Needed only where some columns may change. */
+  readonly columns?: readonly string[];
+};
+
+const FINDING_FACTS = [
+  'id', 'case_id', 'stone_id', 'run_id', 'analysis_id', 'origin', 'code', 'statement', 'strength', 'supports', 'method', 'caution', 'source', 'created_at',
+] as const;
+
+const GUARDED: readonly Guarded[] = [
+  { table: 'custody_entry', primary: 'seq', keys: [], mayChange: [] },
+  { table: 'audit_entry', primary: 'seq', keys: [], mayChange: [] },
+  { table: 'report', primary: 'id', keys: [['number', 'revision']], mayChange: [] },
+  { table: 'raw_record', primary: 'id', keys: [], mayChange: [] },
+  { table: 'test_run', primary: 'id', keys: [['case_id', 'number']], mayChange: [] },
+  { table: 'run_file', primary: 'id', keys: [], mayChange: [] },
+  { table: 'spectrum', primary: 'id', keys: [], mayChange: [] },
+  { table: 'analysis', primary: 'id', keys: [], mayChange: [] },
+  { table: 'conclusion', primary: 'id', keys: [['stone_id', 'ordinal']], mayChange: [] },
+  { table: 'confirmation', primary: 'id', keys: [['conclusion_id']], mayChange: [] },
+  { table: 'finding', primary: 'id', keys: [], mayChange: ['state', 'reason', 'decided_by', 'decided_at'], columns: FINDING_FACTS },
+];
+
+/** Tables that only grow. */
+export const guardedTables = (): string[] => GUARDED.map((g) => g.table);
+
+type Trigger = { readonly name: string; readonly sql: string };
+
+function triggersOf(g: Guarded): Trigger[] {
+  const abort = `BEGIN SELECT RAISE(ABORT, '${g.table} only grows: its rows are evidence'); END`;
+  const updateOf = g.mayChange.length > 0 ? `UPDATE OF ${(g.columns ?? []).join(', ')}` : 'UPDATE';
+  const same = [[g.primary], ['rowid'], ...g.keys]
+    .map((key) => `(${key.map((column) => `${column} = NEW.${column}`).join(' AND ')})`).join(' OR ');
+  return [
+    { name: `${g.table}_no_update`, sql: `CREATE TRIGGER ${g.table}_no_update BEFORE ${updateOf} ON ${g.table} ${abort}` },
+    { name: `${g.table}_no_delete`, sql: `CREATE TRIGGER ${g.table}_no_delete BEFORE DELETE ON ${g.table} ${abort}` },
+    // INSERT OR REPLACE deletes the old row without a DELETE trigger where recursive_triggers is off.
+    { name: `${g.table}_no_reuse`, sql: `CREATE TRIGGER ${g.table}_no_reuse BEFORE INSERT ON ${g.table} WHEN EXISTS (SELECT 1 FROM ${g.table} WHERE ${same}) ${abort}` },
+  ];
+}
+
+const allTriggers = (): Trigger[] => GUARDED.flatMap(triggersOf);
+
+function presentTriggers(sqlite: Database.Database): Map<string, string> {
+  const rows = sqlite.prepare(`SELECT name, sql FROM sqlite_master WHERE type = 'trigger'`).all() as { name: string; sql: string }[];
+  return new Map(rows.map((row) => [row.name, row.sql]));
+}
+
+/** Names of guards that are not there or not as they should be. A change of the guards themselves comes with a migration. */
+export function missingGuards(sqlite: Database.Database): string[] {
+  const present = presentTriggers(sqlite);
+  return allTriggers().filter((t) => present.get(t.name) !== t.sql).map((t) => t.name);
+}
+
+/** Puts back every guard that is missing or altered, in one transaction, and returns their names. */
+export function ensureGuards(sqlite: Database.Database): string[] {
+  const missing = new Set(missingGuards(sqlite));
+  if (missing.size === 0) return [];
+  sqlite.transaction(() => {
+    for (const trigger of allTriggers()) {
+      if (missing.has(trigger.name)) sqlite.exec(`DROP TRIGGER IF EXISTS ${trigger.name}; ${trigger.sql}`);
+    }
+  }).immediate();
+  return [...missing];
+}

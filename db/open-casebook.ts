@@ -1,0 +1,163 @@
+import BetterSqlite from 'better-sqlite3';
+import type Database from 'better-sqlite3';
+import { existsSync, statSync } from 'node:fs';
+import { err, ok, type Result } from '../app/result.ts';
+import { backupCasebook, type BackupOutcome } from './backup-casebook.ts';
+import { ensureGuards, missingGuards } from './guards.ts';
+import { createHandle, type StoreHandle } from './handle.ts';
+import { DatabaseNewerThanProgram, migrate, MigrationHistoryError, pendingMigrations } from './migrate.ts';
+import { openFailure, type OpenFailure } from './open-failure.ts';
+import { createStores, type Stores } from './stores.ts';
+
+/** "CULT" in the header of the file: a casebook says what it is. */
+export const APPLICATION_ID = 0x43554c54;
+
+/** How long SQLite waits for another program to let go before the file counts as in use. */
+const BUSY_MS = 800;
+
+export type OpenOptions = {
+  readonly file: string;
+  /** True once a casebook is known to be there: a lost file is then an error, never a new empty casebook. */
+  readonly mustExist: boolean;
+  readonly migrationsFolder: string;
+  readonly now: () => Date;
+  readonly newId: () => string;
+  /** For looking at a casebook without touching it: no migration, no guard put back, no write. */
+  readonly readOnly?: boolean;
+  /** Where to put a copy before a migration; without it none is made. */
+  readonly backupBeforeMigration?: () => string;
+};
+
+export type Casebook = Stores & {
+  readonly file: string;
+  readonly readOnly: boolean;
+  /** Guards that had to be put back at this opening (read-only: that are missing). */
+  readonly guardsRestored: readonly string[];
+  readonly handle: StoreHandle;
+  /** Writes a checked copy to `target`. */
+  backup(target: string): Promise<Result<BackupOutcome, OpenFailure>>;
+  /** Folds the write-ahead log into the file and lets go of it. Calling it twice does no harm. */
+  close(): void;
+};
+
+const isNew = (file: string): boolean => !existsSync(file) || statSync(file).size === 0;
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
+}
+
+function failureOf(error: unknown, file: string): OpenFailure {
+  const code = codeOf(error);
+  if (error instanceof DatabaseNewerThanProgram) return openFailure('newer', file, error.message);
+  if (error instanceof MigrationHistoryError) return openFailure('history', file, error.message);
+  if (code.startsWith('SQLITE_BUSY') || code === 'SQLITE_LOCKED') return openFailure('in-use', file);
+  if (code === 'SQLITE_NOTADB') return openFailure('damaged', file, 'its first bytes are not those of a casebook');
+  if (code.startsWith('SQLITE_CORRUPT')) return openFailure('damaged', file);
+  if (code.startsWith('SQLITE_IOERR')) return openFailure('damaged', file, 'it can’t be read to the end');
+  if (code.startsWith('SQLITE_READONLY') || code === 'SQLITE_FULL' || code === 'SQLITE_PERM' || code.startsWith('SQLITE_CANTOPEN') || code === 'EACCES' || code === 'EROFS') {
+    return openFailure('cannot-write', file, code === 'SQLITE_FULL' ? 'the disk is full' : '');
+  }
+  throw error;
+}
+
+/** Settings of the connection; the reasons stand beside those that are not SQLite's own defaults. */
+function setPragmas(sqlite: Database.Database, readOnly: boolean): void {
+  if (!readOnly) {
+    // Held until close and freed by the system if the process dies: two programs can't write one casebook.
+    sqlite.pragma('locking_mode = EXCLUSIVE');
+    sqlite.pragma('journal_mode = WAL');
+    // NORMAL may lose the last commits at a power cut.
+    sqlite.pragma('synchronous = FULL');
+  }
+  sqlite.pragma('foreign_keys = ON');
+  sqlite.pragma('trusted_schema = OFF');
+  // Otherwise INSERT OR REPLACE slips past a BEFORE DELETE trigger.
+  sqlite.pragma('recursive_triggers = ON');
+}
+
+function checkSound(sqlite: Database.Database, file: string): OpenFailure | null {
+  const sound = sqlite.pragma('quick_check(1)', { simple: true });
+  return sound === 'ok' ? null : openFailure('damaged', file, String(sound));
+}
+
+/** A file that a first start left behind when it was cut off before the first table. */
+function isBare(sqlite: Database.Database): boolean {
+  return sqlite.pragma('application_id', { simple: true }) === 0 && sqlite.prepare('SELECT 1 FROM sqlite_master').get() === undefined;
+}
+
+/** Takes the file for this process, in the order that leaves a foreign or damaged file as it is. */
+function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean): Result<string[], OpenFailure> {
+  const { file } = options;
+  const readOnly = options.readOnly ?? false;
+  const fresh = empty || (!options.mustExist && !readOnly && isBare(sqlite));
+  if (!fresh && sqlite.pragma('application_id', { simple: true }) !== APPLICATION_ID) return err(openFailure('not-a-casebook', file));
+  setPragmas(sqlite, readOnly);
+  if (!readOnly) sqlite.exec('BEGIN IMMEDIATE; COMMIT');
+  const damage = checkSound(sqlite, file);
+  if (damage) return err(damage);
+  const pending = fresh ? 1 : pendingMigrations(sqlite, options.migrationsFolder);
+  if (readOnly) {
+    if (pending > 0) return err({ ...openFailure('history', file, 'it is older'), next: 'Open it once in Culet, which brings it up to this version, then look at it again.' });
+    return ok(missingGuards(sqlite));
+  }
+  if (fresh) sqlite.pragma(`application_id = ${APPLICATION_ID}`);
+  const migrated = migrate(sqlite, {
+    migrationsFolder: options.migrationsFolder, now: options.now,
+    backup: () => { if (options.backupBeforeMigration) backupCasebook(sqlite, options.backupBeforeMigration()); },
+  });
+  const restored = ensureGuards(sqlite);
+  // A migration that rebuilds a table drops its guards: putting those back is no sign of tampering.
+  return ok(migrated > 0 ? [] : restored);
+}
+
+function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestored: readonly string[]): Casebook {
+  const handle = createHandle(sqlite);
+  const readOnly = options.readOnly ?? false;
+  return {
+    ...createStores(handle, options),
+    file: options.file, readOnly, guardsRestored, handle,
+    async backup(target) {
+      try {
+        return ok(backupCasebook(sqlite, target));
+      } catch (e) {
+        return err(openFailure('cannot-write', target, e instanceof Error ? e.message : ''));
+      }
+    },
+    close() {
+      if (!sqlite.open) return;
+      if (!readOnly) sqlite.pragma('wal_checkpoint(TRUNCATE)');
+      sqlite.close();
+    },
+  };
+}
+
+/**
+ * Opens a casebook, or makes a new one where none is there and `mustExist` is false.
+ * Checks what the file is, whether it is sound, and whether this program may write it before changing anything;
+ * then brings it up to this version and puts missing guards back.
+ * Expected failures are values with a sentence and what to do next; only a fault in the program is thrown.
+ */
+export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure> {
+  const { file } = options;
+  const fresh = isNew(file);
+  if (fresh && (options.mustExist || options.readOnly)) return err(openFailure('missing', file));
+  let sqlite: Database.Database;
+  try {
+    sqlite = new BetterSqlite(file, { fileMustExist: !fresh, readonly: options.readOnly ?? false, timeout: BUSY_MS });
+  } catch (e) {
+    // better-sqlite3 answers a missing folder with a TypeError that has no code.
+    if (e instanceof TypeError) return err(openFailure('cannot-write', file, 'its folder is not there'));
+    return err(failureOf(e, file));
+  }
+  try {
+    const prepared = prepare(sqlite, options, fresh);
+    if (!prepared.ok) {
+      sqlite.close();
+      return prepared;
+    }
+    return ok(assemble(sqlite, options, prepared.value));
+  } catch (e) {
+    if (sqlite.open) sqlite.close();
+    return err(failureOf(e, file));
+  }
+}
