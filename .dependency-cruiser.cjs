@@ -2,7 +2,7 @@
 const only = (name, from, allowed, comment) => ({
   name, severity: 'error', comment,
   from: { path: from },
-  to: { pathNot: allowed, dependencyTypesNot: ['type-only-never'] },
+  to: { pathNot: allowed },
 });
 module.exports = {
   forbidden: [

@@ -12,6 +12,7 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       '@typescript-eslint/no-non-null-assertion': 'off',
       eqeqeq: 'error',
+      'max-lines': ['error', { max: 400 }],
       'no-console': 'error',
     },
   },

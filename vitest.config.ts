@@ -12,6 +12,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'e2e', include: ['tests/e2e/**/*.test.ts'], environment: 'node',
+          globalSetup: ['tests/e2e/harness/announce-hosts.ts'],
           testTimeout: 120_000, hookTimeout: 120_000, fileParallelism: false,
         },
       },

@@ -1,0 +1,42 @@
+import { _electron } from 'playwright-core';
+import { root, toolEnvironment } from '../../../scripts/lib/paths.mjs';
+import type { Opened, Settings } from './launch.ts';
+import { VIEW_SIZE } from './take-view.ts';
+import { watchPage } from './watch-page.ts';
+
+const LIMIT_MS = { open: 60_000, close: 15_000 };
+
+/** Opens the built program in Electron, as `npm start` does, with a data folder of its own. */
+export async function openElectron(settings: Settings, program: string): Promise<Opened> {
+  const asRoot = process.platform === 'linux' && process.getuid?.() === 0;
+  const env = { ...toolEnvironment({ TZ: 'UTC', LANG: 'C.UTF-8', ...settings.env }) } as Record<string, string>;
+  delete env['ELECTRON_RUN_AS_NODE'];
+  const electron = await _electron.launch({
+    executablePath: program, cwd: root, env, timeout: LIMIT_MS.open,
+    args: [
+      '.', ...(asRoot ? ['--no-sandbox'] : []), `--data=${settings.dataDir}`,
+      ...(settings.casebook === undefined ? [] : [`--casebook=${settings.casebook}`]), ...settings.args,
+    ],
+  });
+  const child = electron.process();
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (bytes: Buffer) => { said += bytes.toString('utf8'); });
+  /** A program that does not quit must not hold up the run; it is ended, and the log says so. */
+  const close = async () => {
+    const insist = setTimeout(() => { said += '\nharness: Electron did not quit and was ended\n'; child.kill('SIGKILL'); }, LIMIT_MS.close);
+    await electron.close().catch(() => undefined);
+    clearTimeout(insist);
+  };
+  try {
+    const page = await electron.firstWindow({ timeout: LIMIT_MS.open });
+    const watch = watchPage(page);
+    await electron.evaluate(({ BrowserWindow }, size) => {
+      BrowserWindow.getAllWindows()[0]?.setContentSize(size.width, size.height);
+    }, VIEW_SIZE);
+    await page.waitForLoadState('domcontentloaded');
+    return { host: 'electron', page, url: page.url(), pid: child.pid ?? 0, electron, log: () => said, ...watch, close };
+  } catch (error) {
+    await close();
+    throw new Error(`Electron showed no window. It said:\n${said}`, { cause: error });
+  }
+}
