@@ -1,0 +1,89 @@
+import { analysisParameters, type AnalysisParameters, type AnalysisResult } from '../../app/spectra/analysis.ts';
+import type { Spectrum, XUnit, YUnit } from '../../app/spectra/spectrum.ts';
+import type { MethodId } from '../../app/domain/method.ts';
+import type { Change } from '../change.ts';
+import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
+import { appendAudit } from '../ledger/append-audit.ts';
+import { analysis, spectrum } from '../schema/index.ts';
+import { proposeFindings, replaceProposals } from './findings-write.ts';
+import { curveDigest, packFloats, unpackFloats } from './spectra-arrays.ts';
+
+export type NewCurve = Spectrum & { readonly title: string; readonly unitStated: boolean };
+
+/** A curve as stored, with what is needed to analyse it again. */
+export type StoredSpectrum = {
+  readonly id: string; readonly caseId: string; readonly stoneId: string; readonly runId: string; readonly runNumber: number;
+  readonly method: MethodId; readonly laserNm: number | null; readonly title: string;
+  readonly curve: Spectrum;
+  /** Parameters of the newest analysis, or null where there is none. */
+  readonly parameters: AnalysisParameters | null;
+};
+
+/** Writes one curve inside the caller's transaction and returns its id. */
+export function putSpectrum(tx: WriteTx, newId: () => string, place: { runId: string; runFileId: string; ordinal: number }, curve: NewCurve): string {
+  const id = newId();
+  const x = packFloats(curve.x);
+  const y = packFloats(curve.y);
+  tx.orm.insert(spectrum).values({
+    id, ...place, title: curve.title, xUnit: curve.xUnit, yUnit: curve.yUnit, unitStated: curve.unitStated,
+    points: curve.x.length, x, y, sha256: curveDigest(x, y),
+  }).run();
+  return id;
+}
+
+/** Writes one analysis inside the caller's transaction and returns its id. */
+export function putAnalysis(tx: WriteTx, newId: () => string, change: Change & { personId: string }, spectrumId: string, result: AnalysisResult): string {
+  const id = newId();
+  tx.orm.insert(analysis).values({
+    id, spectrumId, pipeline: result.pipeline, tables: result.tables, parameters: JSON.stringify(result.parameters),
+    result: JSON.stringify(result), at: change.at, personId: change.personId,
+  }).run();
+  return id;
+}
+
+type Row = {
+  id: string; case_id: string; stone_id: string; run_id: string; number: number; method: string; laser_nm: number | null; title: string;
+  x_unit: string; y_unit: string; x: Buffer; y: Buffer; sha256: string; parameters: string | null;
+};
+
+/** Throws where the stored points no longer have the digest that was stored beside them: a damaged file is a fault, never a curve. */
+export function loadSpectrum(db: ReadDb | WriteTx, id: string): StoredSpectrum | null {
+  const row = db.get<Row>(`
+    SELECT s.id, r.case_id, r.stone_id, s.run_id, r.number, r.method, r.laser_nm, s.title, s.x_unit, s.y_unit, s.x, s.y, s.sha256,
+           (SELECT a.parameters FROM analysis a WHERE a.spectrum_id = s.id ORDER BY a.rowid DESC LIMIT 1) AS parameters
+    FROM spectrum s JOIN test_run r ON r.id = s.run_id WHERE s.id = @id`, { id });
+  if (row === undefined) return null;
+  if (curveDigest(row.x, row.y) !== row.sha256) throw new Error(`spectrum ${id}: its points do not have the digest they were stored with`);
+  return {
+    id: row.id, caseId: row.case_id, stoneId: row.stone_id, runId: row.run_id, runNumber: row.number,
+    method: row.method as MethodId, laserNm: row.laser_nm, title: row.title,
+    curve: { x: unpackFloats(row.x), y: unpackFloats(row.y), xUnit: row.x_unit as XUnit, yUnit: row.y_unit as YUnit },
+    parameters: row.parameters === null ? null : analysisParameters.parse(JSON.parse(row.parameters)),
+  };
+}
+
+export type SpectraStore = {
+  get(id: string): Promise<StoredSpectrum | null>;
+  /**
+   * Adds an analysis; the older ones stay. Findings that were only proposed from older ones become 'replaced'; decided
+   * ones stay, and what the new analysis says in the same words is not proposed twice.
+   */
+  addAnalysis(change: Change & { personId: string }, spectrum: StoredSpectrum, result: AnalysisResult): Promise<string>;
+};
+
+export function createSpectraStore(handle: StoreHandle, newId: () => string): SpectraStore {
+  return {
+    async get(id) { return loadSpectrum(handle.read, id); },
+    addAnalysis: (change, stored, result) => handle.transact((tx) => {
+      const analysisId = putAnalysis(tx, newId, change, stored.id, result);
+      const { replaced, kept } = replaceProposals(tx, stored.id, analysisId);
+      const fresh = result.findings.filter((fact) => !kept.some((old) => old.code === fact.code && old.statement === fact.statement));
+      const proposed = proposeFindings(tx, newId, { at: change.at, caseId: stored.caseId, stoneId: stored.stoneId, runId: stored.runId, analysisId, origin: 'analysis' }, fresh);
+      appendAudit(tx, change, {
+        subject: stored.id, caseId: stored.caseId,
+        content: { run: `R${stored.runNumber}`, analysis: analysisId, parameters: result.parameters, pipeline: result.pipeline, tables: result.tables, proposed: proposed.length, replaced, kept: kept.length },
+      });
+      return analysisId;
+    }),
+  };
+}
