@@ -327,7 +327,8 @@ CREATE TABLE `custody_entry` (
 CREATE INDEX `custody_case` ON `custody_entry` (`case_id`);--> statement-breakpoint
 CREATE INDEX `custody_item` ON `custody_entry` (`item_id`);--> statement-breakpoint
 CREATE INDEX `custody_returned` ON `custody_entry` (`item_id`) WHERE json_extract(content, '$.event') = 'returned';--> statement-breakpoint
-CREATE INDEX `custody_compared` ON `custody_entry` (`json_extract(content`,` '$.differs')`) WHERE json_extract(content, '$.differs') IS NOT NULL;--> statement-breakpoint
+CREATE INDEX `custody_compared` ON `custody_entry` (`item_id`) WHERE json_extract(content, '$.differs') IS NOT NULL;--> statement-breakpoint
+CREATE INDEX `custody_differs` ON `custody_entry` (`item_id`) WHERE json_extract(content, '$.differs') = 1;--> statement-breakpoint
 CREATE TABLE `report` (
 	`id` text PRIMARY KEY NOT NULL,
 	`case_id` text NOT NULL,

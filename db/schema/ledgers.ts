@@ -18,7 +18,8 @@ export const custodyEntry = sqliteTable('custody_entry', {
   index('custody_item').on(t.itemId),
   // The bench counts these at every start: small indexes instead of reading the whole ledger.
   index('custody_returned').on(t.itemId).where(sql`json_extract(content, '$.event') = 'returned'`),
-  index('custody_compared').on(sql`json_extract(content, '$.differs')`).where(sql`json_extract(content, '$.differs') IS NOT NULL`),
+  index('custody_compared').on(t.itemId).where(sql`json_extract(content, '$.differs') IS NOT NULL`),
+  index('custody_differs').on(t.itemId).where(sql`json_extract(content, '$.differs') = 1`),
 ]);
 
 /** Every change of a record: append-only and chained. */
