@@ -2,6 +2,7 @@
 import { cpSync, existsSync, readFileSync, rmSync } from 'node:fs';
 import { build } from 'vite';
 import { mainConfig, preloadConfig, rendererConfig } from './lib/bundle/configs.mjs';
+import { copyPrintedFonts } from './lib/bundle/fonts.mjs';
 import { copyPdfkitData } from './lib/bundle/pdfkit.mjs';
 import { strayRequires } from './lib/bundle/stray-requires.mjs';
 import { inRoot } from './lib/paths.mjs';
@@ -25,6 +26,7 @@ await main(async () => {
   await build(rendererConfig);
   copyFolder(inRoot('db', 'migrations'), inRoot('dist', 'main', 'migrations'));
   copyFolder(inRoot('assets'), inRoot('dist', 'assets'));
+  await copyPrintedFonts(inRoot('dist', 'assets', 'fonts'));
   copyPdfkitData(inRoot('dist', 'main'));
   const stray = strayRequires(readFileSync(inRoot('dist', 'main', 'preload.cjs'), 'utf8'), PRELOAD_MAY_REQUIRE);
   if (stray.length > 0) {
