@@ -5,17 +5,28 @@ export const INKS = ['ink', 'ink2', 'ink3', 'line', 'line2', 'accent', 'natural'
 export const ink = z.enum(INKS);
 export type Ink = z.infer<typeof ink>;
 
+/** The axes a figure can be drawn on. */
+export const FIGURE_AXES = ['nm', 'cm-1', 'ev', 'raman-shift'] as const;
+export type FigureAxis = (typeof FIGURE_AXES)[number];
+
 /** A spectrum with its named lines, independent of the surface it is drawn on: window, SVG or paper. */
 export const figureModel = z.object({
-  xUnit: z.enum(['nm', 'cm-1', 'ev', 'raman-shift']),
+  xUnit: z.enum(FIGURE_AXES),
   xLabel: z.string(),
   yLabel: z.string(),
   /** Ends of the axis in drawing direction: infrared runs from high to low. */
   xRange: z.tuple([z.number(), z.number()]),
   yRange: z.tuple([z.number(), z.number()]),
   curves: z.array(z.object({ label: z.string(), ink, dash: z.boolean(), x: z.array(z.number()), y: z.array(z.number()) })),
-  lines: z.array(z.object({ at: z.number(), name: z.string(), position: z.string(), ink })),
+  lines: z.array(z.object({
+    at: z.number(), name: z.string(), position: z.string(), ink,
+    /** Expected but not found. */
+    dash: z.boolean().optional(),
+    /** Where room is short, lines of the lowest importance lose their label first; without it the ink decides. */
+    importance: z.number().optional(),
+  })),
   /** Strip in the colours of the visible spectrum under a nanometre axis. */
   visibleStrip: z.boolean(),
 });
 export type FigureModel = z.infer<typeof figureModel>;
+export type FigureLine = FigureModel['lines'][number];

@@ -1,0 +1,68 @@
+import type { MeasureText, Primitive, Rect } from './drawing.ts';
+import type { FigureModel } from './figure-model.ts';
+import type { FigureStyle } from './figure-style.ts';
+import { textPrimitives, textWidth } from './superscript-runs.ts';
+
+type Entry = { readonly curve: number; readonly text: string; readonly left: number };
+export type LegendRows = readonly (readonly Entry[])[];
+
+/** Cuts a text to a width and ends it in an ellipsis. */
+export function shorten(text: string, width: number, measure: (text: string) => number): string {
+  if (measure(text) <= width) return text;
+  const characters = [...text];
+  while (characters.length > 1 && measure(`${characters.join('')}…`) > width) characters.pop();
+  return `${characters.join('').trimEnd()}…`;
+}
+
+/** Where each curve's name stands below the axis; none for a single curve. Offsets from the plot's left edge, px. */
+export function legendRows(model: FigureModel, plotWidth: number, measure: MeasureText, style: FigureStyle): LegendRows {
+  if (model.curves.length < 2) return [];
+  const size = (text: string): number => textWidth(text, 'sans', style.captionSize, measure);
+  const rows: Entry[][] = [[]];
+  // The first row shares its line with the abscissa's caption.
+  const roomOf = (row: number): number => (row === 0 ? plotWidth - size(model.xLabel) - style.legendGap : plotWidth);
+  let left = 0;
+  for (let curve = 0; curve < model.curves.length; curve++) {
+    const text = shorten(model.curves[curve]!.label, plotWidth * 0.4, size);
+    const width = style.legendStroke + 5 + size(text);
+    if (left > 0 && left + width > roomOf(rows.length - 1)) {
+      const rest = model.curves.length - curve;
+      if (rows.length === style.legendRows) {
+        rows.at(-1)!.push({ curve: -1, text: `+${rest} more`, left });
+        break;
+      }
+      rows.push([]);
+      left = 0;
+    }
+    rows.at(-1)!.push({ curve, text, left });
+    left += width + style.legendGap;
+  }
+  return rows;
+}
+
+/** The curves' names with a piece of their stroke, and how many lines found no room for a label. */
+export function drawLegend(model: FigureModel, rows: LegendRows, unlabelled: number, plot: Rect, top: number, measure: MeasureText, style: FigureStyle): Primitive[] {
+  const out: Primitive[] = [];
+  const font = { font: 'sans', size: style.captionSize, anchor: 'start' } as const;
+  const baseline = (row: number): number => top + (row + 1) * style.rowHeight - style.captionSize * 0.2;
+  rows.forEach((row, r) => {
+    for (const entry of row) {
+      const curve = model.curves[entry.curve];
+      const x = plot.x + entry.left;
+      if (curve === undefined) {
+        out.push({ kind: 'text', x, y: baseline(r), text: entry.text, ink: 'ink3', ...font });
+        continue;
+      }
+      const y = baseline(r) - style.captionSize * 0.32;
+      out.push({ kind: 'line', x1: x, x2: x + style.legendStroke, y1: y, y2: y, ink: curve.ink, width: style.curveWidth, ...(curve.dash ? { dash: style.dash } : {}) });
+      out.push(...textPrimitives(entry.text, x + style.legendStroke + 5, baseline(r), { ink: 'ink2', ...font }, measure));
+    }
+  });
+  if (unlabelled > 0) {
+    const text = `+${unlabelled} more ${unlabelled === 1 ? 'line' : 'lines'}`;
+    const last = rows.at(-1)?.at(-1);
+    const x = plot.x + (last === undefined ? 0 : last.left + style.legendStroke + 5 + textWidth(last.text, 'sans', style.captionSize, measure) + style.legendGap);
+    out.push({ kind: 'text', x, y: baseline(Math.max(0, rows.length - 1)), text, ink: 'ink3', ...font });
+  }
+  return out;
+}

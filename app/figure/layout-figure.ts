@@ -1,0 +1,70 @@
+import type { Drawing, MeasureText, Primitive, Rect } from './drawing.ts';
+import { drawAxes, drawGrid, yScale } from './draw-axes.ts';
+import { drawCurves } from './draw-curves.ts';
+import { drawLegend, legendRows } from './draw-legend.ts';
+import { drawLines, labelsOf } from './draw-lines.ts';
+import { drawVisibleStrip } from './draw-visible-strip.ts';
+import type { FigureModel } from './figure-model.ts';
+import { FIGURE_STYLE } from './figure-style.ts';
+import type { FigureStyle } from './figure-style.ts';
+import { xToPx } from './axis-scale.ts';
+import { placeLabels } from './place-labels.ts';
+import type { LabelPlacement } from './place-labels.ts';
+import { textWidth } from './superscript-runs.ts';
+
+export type FigureSurface = {
+  readonly width: number;
+  readonly height: number;
+  readonly measureText: MeasureText;
+  /** Departures from the house's measures, for instance smaller type on paper. */
+  readonly style?: Partial<FigureStyle>;
+};
+
+export type FigureLayout = {
+  readonly drawing: Drawing;
+  /** The frame's inside: with axis-scale.ts a px becomes a position and back. */
+  readonly plot: Rect;
+  /** Indices of model.lines whose label found no room; the drawing says how many. */
+  readonly unlabelled: readonly number[];
+};
+
+/**
+ * Lays a figure out for one surface: what comes back is drawn in order, without another decision.
+ * The same model, size and measures give the same drawing. Too small a surface loses labels, ticks and legend, in that order.
+ */
+export function layoutFigure(model: FigureModel, surface: FigureSurface): FigureLayout {
+  const style: FigureStyle = { ...FIGURE_STYLE, ...surface.style };
+  const measure = surface.measureText;
+  const { width, height } = surface;
+
+  const scale = yScale(model, height, style);
+  const left = Math.ceil(Math.max(0, ...scale.labels.map((label) => measure(label, 'mono', style.tickSize))) + style.tickGap + style.margin);
+  const right = Math.ceil(style.margin + measure('0000', 'mono', style.tickSize) / 2);
+  const legend = legendRows(model, width - left - right, measure, style);
+  const strip = model.visibleStrip ? style.stripHeight + style.stripGap : 0;
+  const bottom = strip + style.tickGap + style.tickSize + style.rowHeight * Math.max(1, legend.length) + style.margin;
+
+  const captionRight = Math.max(left - style.tickGap, style.margin + textWidth(scale.caption, 'sans', style.captionSize, measure));
+  const blocked = scale.caption === '' ? [] : [{ row: 0, left: captionRight - textWidth(scale.caption, 'sans', style.captionSize, measure), right: captionRight }];
+  const plotWidth = Math.max(1, width - left - right);
+  const labels = labelsOf(model, measure, style);
+  const placement: LabelPlacement = placeLabels(
+    labels.map((label) => ({ x: xToPx(label.line.at, model.xRange, { x: left, y: 0, width: plotWidth, height: 1 }), width: label.width, importance: label.importance })),
+    {
+      left: style.margin, right: width - style.margin, gap: style.labelGap, offset: style.lineOffset, clearance: style.lineClearance, blocked,
+      rows: Math.max(1, Math.min(style.maxLabelRows, Math.floor((height * style.labelShare) / style.rowHeight))),
+    },
+  );
+  const top = Math.max(placement.rowsUsed, scale.caption === '' ? 0 : 1) * style.rowHeight + style.margin * 2;
+  const plot: Rect = { x: left, y: top, width: plotWidth, height: Math.max(1, height - top - bottom) };
+
+  const primitives: Primitive[] = [
+    ...drawGrid(model, scale, plot, measure, style),
+    ...(model.visibleStrip ? drawVisibleStrip(model.xRange, plot, style) : []),
+    ...drawLines(labels, placement, model, plot, measure, style),
+    ...drawCurves(model, plot, style),
+    ...drawAxes(model, scale, plot, { captionRight, below: strip }, measure, style),
+    ...drawLegend(model, legend, placement.dropped.length, plot, plot.y + plot.height + strip + style.tickGap + style.tickSize, measure, style),
+  ];
+  return { drawing: { width, height, primitives }, plot, unlabelled: placement.dropped.map((i) => labels[i]!.index) };
+}
