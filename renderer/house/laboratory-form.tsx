@@ -1,0 +1,72 @@
+import { useState } from 'react';
+import type { LaboratoryView } from '../../app/contract/casebook.ts';
+import { formatCarat, formatGram, parseCarat, parseGram } from '../../app/domain/weight.ts';
+import { Button } from '../look/button.tsx';
+import { Choice, Segmented } from '../look/choice.tsx';
+import { Trouble } from '../look/empty.tsx';
+import { Field } from '../look/field.tsx';
+import { useNotes } from '../look/notes.tsx';
+import { readNumber } from '../look/read-number.ts';
+import { useChange } from '../queries.ts';
+import { LogoField, type Logo } from './logo-field.tsx';
+import { ZONES } from './zones.ts';
+
+/** What stands at the head of every paper, and the numbers that are the laboratory's own decision. */
+export function LaboratoryForm({ laboratory }: { readonly laboratory: LaboratoryView }) {
+  const s = laboratory.settings;
+  const [name, setName] = useState(laboratory.name);
+  const [address, setAddress] = useState(laboratory.address);
+  const [zone, setZone] = useState(laboratory.zone);
+  const [logo, setLogo] = useState<Logo | null>(laboratory.logo as Logo | null);
+  const [pageSize, setPageSize] = useState(s.pageSize);
+  const [carat, setCarat] = useState(formatCarat(s.weightToleranceCarat));
+  const [gram, setGram] = useState(formatGram(s.weightToleranceGram));
+  const [twoPhonon, setTwoPhonon] = useState(String(s.twoPhononCoefficient));
+  const [days, setDays] = useState(String(s.dueSoonDays));
+  const [scope, setScope] = useState(s.scopeText);
+  const [limits, setLimits] = useState(s.limitsText);
+  const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
+  const save = useChange('laboratory.save');
+  const notes = useNotes();
+  const wrong: Readonly<Record<string, string>> = { ...save.error?.failure.fields, ...own };
+
+  const submit = () => {
+    const ct = parseCarat(carat);
+    const g = parseGram(gram);
+    const alpha = readNumber(twoPhonon);
+    const soon = readNumber(days);
+    const faults: Record<string, string> = {};
+    if (!ct.ok) faults['carat'] = ct.error;
+    if (!g.ok) faults['gram'] = g.error;
+    if (alpha === undefined || Number.isNaN(alpha)) faults['twoPhonon'] = 'Write a number between 10 and 14.';
+    if (soon === undefined || Number.isNaN(soon)) faults['days'] = 'Write a number of days.';
+    setOwn(faults);
+    if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), scopeText: scope, limitsText: limits };
+    save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
+  };
+  return (
+    <form className="house-laboratory" onSubmit={(e) => { e.preventDefault(); submit(); }}>
+      <h2>Laboratory</h2>
+      <Field label="Name, as on its reports" value={name} onChange={setName} error={wrong['name']} />
+      <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} />
+      <div className="start-two">
+        <Choice label="Time zone" value={zone} onChange={setZone} options={ZONES.map((z) => ({ value: z, label: z.replaceAll('_', ' ') }))} error={wrong['zone']} />
+        <LogoField logo={logo} onChange={setLogo} />
+      </div>
+      <h2>Settings</h2>
+      <div className="row gap12"><span className="label">Paper</span><Segmented label="Paper" value={pageSize} onChange={setPageSize} options={[{ value: 'A4', label: 'A4' }, { value: 'Letter', label: 'Letter' }]} /></div>
+      <div className="instrument-four">
+        <Field label="Weights may differ by" mono suffix="ct" value={carat} onChange={setCarat} error={wrong['carat']} />
+        <Field label="Pieces may differ by" mono suffix="g" value={gram} onChange={setGram} error={wrong['gram']} />
+        <Field label="Two-phonon coefficient" mono suffix="cm⁻¹" value={twoPhonon} onChange={setTwoPhonon} error={wrong['twoPhonon'] ?? wrong['settings.twoPhononCoefficient']} />
+        <Field label="Due soon from" mono suffix="days" value={days} onChange={setDays} error={wrong['days']} />
+      </div>
+      <p className="quiet">The two-phonon coefficient sets the scale of every nitrogen value. Published values lie between 11.8 and 12.3 cm⁻¹, so nitrogen contents carry 3 to 6 % from this choice alone. Weight tolerances are common practice, no source.</p>
+      <Field label="Scope, as printed on reports" lines={3} value={scope} onChange={setScope} error={wrong['settings.scopeText']} />
+      <Field label="Limits, as printed on reports" lines={4} value={limits} onChange={setLimits} error={wrong['settings.limitsText']} />
+      {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}
+      <div><Button kind="main" type="submit" isDisabled={save.isPending}>Keep the changes</Button></div>
+    </form>
+  );
+}

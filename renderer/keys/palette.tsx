@@ -1,0 +1,78 @@
+import { Command } from 'cmdk';
+import { useEffect, useMemo, useState } from 'react';
+import { door } from '../door.ts';
+import { setTheme, useTheme } from '../look/theme.ts';
+import { useAsk } from '../queries.ts';
+import { go, type Place } from '../router.ts';
+import { useKey } from './keymap.ts';
+import './palette.css';
+
+const ROOMS: readonly { readonly name: string; readonly place: Place }[] = [
+  { name: 'Bench', place: { view: 'bench' } }, { name: 'Cases', place: { view: 'cases' } }, { name: 'Stones', place: { view: 'stones' } },
+  { name: 'Reports', place: { view: 'reports' } }, { name: 'Instruments', place: { view: 'instruments' } },
+  { name: 'Ledgers', place: { view: 'ledgers' } }, { name: 'House', place: { view: 'house' } },
+];
+
+let openPalette: () => void = () => undefined;
+/** Opens the palette from a button. */
+export const findAnything = () => { openPalette(); };
+
+/** Finds everything by number, name or word, and does what has no button in sight. Mod+K. */
+export function Palette() {
+  const [open, setOpen] = useState(false);
+  const [text, setText] = useState('');
+  const theme = useTheme();
+  const trimmed = text.trim();
+  const found = useAsk('find.anything', open && trimmed.length > 1 ? { text: trimmed } : null, { keep: true });
+
+  useEffect(() => { openPalette = () => { setText(''); setOpen(true); }; }, []);
+  useKey('Mod+K', () => { openPalette(); });
+  useKey('N', () => { go({ view: 'intake' }); });
+  useEffect(() => door.subscribe((event) => {
+    if (event.kind !== 'menu') return;
+    if (event.command === 'find') openPalette();
+    if (event.command === 'new-case') go({ view: 'intake' });
+    if (event.command.startsWith('go:')) window.location.hash = `#/${event.command.slice(3)}`;
+  }), []);
+
+  const actions = useMemo(() => [
+    { name: 'Take in a case', run: () => { go({ view: 'intake' }); } },
+    { name: theme === 'dark' ? 'Use the light look' : 'Use the dark look', run: () => { setTheme(theme === 'dark' ? 'light' : 'dark'); } },
+    { name: 'Verify the ledgers', run: () => { window.location.hash = '#/ledgers'; } },
+    ...ROOMS.map((r) => ({ name: `Go to ${r.name}`, run: () => { go(r.place); } })),
+  ], [theme]);
+
+  if (!open) return null;
+  const pick = (run: () => void) => { setOpen(false); run(); };
+  return (
+    <div className="palette-veil" onMouseDown={() => { setOpen(false); }}>
+      <div className="palette" onMouseDown={(e) => { e.stopPropagation(); }} onKeyDown={(e) => { if (e.key === 'Escape') { e.stopPropagation(); setOpen(false); } }}>
+        <Command label="Find anything" loop>
+          <Command.Input autoFocus value={text} onValueChange={setText} placeholder="A number, a name, a word, or what you want to do" />
+          <Command.List>
+            <Command.Empty>{trimmed.length > 1 && !found.isFetching ? 'Nothing in this casebook has that in it.' : 'Type two letters or more.'}</Command.Empty>
+            {found.data && trimmed.length > 1 ? (
+              <Command.Group heading="In the casebook">
+                {found.data.map((hit) => (
+                  <Command.Item key={`${hit.kind}-${hit.id}`} value={`${hit.title} ${hit.detail} ${trimmed} ${hit.id}`} onSelect={() => {
+                    pick(() => {
+                      if (hit.kind === 'stone') go({ view: 'stone', id: hit.id });
+                      else if (hit.kind === 'case') go({ view: 'case', id: hit.id });
+                      else if (hit.kind === 'report') go(hit.caseId ? { view: 'case', id: hit.caseId } : { view: 'reports' });
+                      else window.location.hash = `#/cases/${encodeURIComponent(hit.title)}`;
+                    });
+                  }}>
+                    <span className="mono palette-title">{hit.title}</span><span className="quiet one-line grow">{hit.detail}</span><span className="quiet">{hit.kind}</span>
+                  </Command.Item>
+                ))}
+              </Command.Group>
+            ) : null}
+            <Command.Group heading="Do">
+              {actions.map((a) => <Command.Item key={a.name} value={a.name} onSelect={() => { pick(a.run); }}>{a.name}</Command.Item>)}
+            </Command.Group>
+          </Command.List>
+        </Command>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,26 @@
+import type { Verification } from '../../app/contract/casebook.ts';
+import { useHouse } from '../house/house-context.tsx';
+import { showMoment } from '../look/time.ts';
+import './ledgers.css';
+
+/** What the check recomputed and what it found, part by part. */
+export function VerificationSheet({ result }: { readonly result: Verification }) {
+  const { laboratory } = useHouse();
+  return (
+    <section className="verification" role="status" aria-live="polite">
+      <h2 className={result.sound ? '' : 'warn'}>{result.sound ? 'Unbroken' : 'Something does not fit'}</h2>
+      <p className="second">Recomputed {showMoment(result.at, laboratory.zone)}.</p>
+      <ul className="rows">
+        {result.parts.map((p) => (
+          <li key={p.part} className="verification-part">
+            <span>{p.part}</span>
+            <span className="mono to-right">{p.checked.toLocaleString('en')}</span>
+            <span className={p.sound ? 'second' : 'warn'}>{p.sound ? 'as recorded' : p.fault}</span>
+            <span className="mono quiet one-line" title={p.head ?? undefined}>{p.head ? `head ${p.head.slice(0, 16)}` : ''}</span>
+          </li>
+        ))}
+      </ul>
+      <p className="quiet">A chain shows that nothing was altered in the middle. It can’t show that its end was cut off, or that somebody who holds the file wrote all of it anew: note the heads outside this machine from time to time and compare.</p>
+    </section>
+  );
+}

@@ -1,0 +1,44 @@
+import type { ReportRow } from '../../app/contract/work.ts';
+import { useHouse } from '../house/house-context.tsx';
+import { Button } from '../look/button.tsx';
+import { DataTable, type Column } from '../look/data-table.tsx';
+import { Empty, Trouble, Working } from '../look/empty.tsx';
+import { useNotes } from '../look/notes.tsx';
+import { saveFile } from '../look/save-file.ts';
+import { shortDigest, showMoment } from '../look/time.ts';
+import { useAsk, useChange } from '../queries.ts';
+import { go } from '../router.ts';
+import { View } from '../shell/view.tsx';
+
+/** Issued reports: frozen bytes, printed again as they were. */
+export default function ReportsView() {
+  const { laboratory } = useHouse();
+  const reports = useAsk('reports.list', { caseId: null });
+  const pdf = useChange('reports.pdf');
+  const notes = useNotes();
+  const columns: readonly Column<ReportRow>[] = [
+    { key: 'number', head: 'Report', width: '120px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
+    { key: 'revision', head: 'Revision', width: '72px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
+    { key: 'case', head: 'Case', width: '120px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
+    { key: 'client', head: 'Client', width: 'minmax(160px, 2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
+    { key: 'stones', head: 'Stones', width: '64px', align: 'right', mono: true, cell: (r) => r.stones, sort: (r) => r.stones },
+    { key: 'issued', head: 'Issued', width: '150px', mono: true, cell: (r) => showMoment(r.issuedAt, laboratory.zone), sort: (r) => r.issuedAt },
+    { key: 'by', head: 'By', width: 'minmax(120px, 1fr)', cell: (r) => r.issuedBy, sort: (r) => r.issuedBy },
+    { key: 'sha', head: 'SHA-256 of the PDF', width: '150px', mono: true, cell: (r) => <span title={r.pdfSha256}>{shortDigest(r.pdfSha256)}</span> },
+    { key: 'save', head: '', width: '90px', align: 'right', cell: (r) => (
+      <span onClick={(e) => { e.stopPropagation(); }}>
+        <Button kind="quiet" onPress={() => { pdf.mutate({ reportId: r.id }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); }, onError: (e) => { notes.complain(e.failure); } }); }}>Save PDF</Button>
+      </span>
+    ) },
+  ];
+  return (
+    <View over="Issued reports stay as they were printed" title="Reports">
+      <div className="page page-sheet">
+        {reports.isError ? <Trouble {...reports.error.failure} /> : null}
+        {reports.isPending ? <Working what="Reading the reports" /> : null}
+        {reports.data ? <DataTable label="Reports" rows={reports.data} columns={columns} rowKey={(r) => r.id} rowHeight={41} onOpen={(r) => { go({ view: 'case', id: r.caseId }); }}
+          empty={<Empty title="No report issued yet"><p>When every stone of a case is concluded and confirmed, issue its report from the case.</p></Empty>} /> : null}
+      </div>
+    </View>
+  );
+}

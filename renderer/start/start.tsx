@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import type { Output } from '../../app/contract/index.ts';
+import { Button } from '../look/button.tsx';
+import { Trouble, Working } from '../look/empty.tsx';
+import { Mark } from '../look/mark.tsx';
+import { useNotes } from '../look/notes.tsx';
+import { useChange } from '../queries.ts';
+import { NewCasebook } from './new-casebook.tsx';
+import { Unusable } from './unusable.tsx';
+import './start.css';
+
+/** The first screen: start one's own casebook, look at the demonstration, or be told why the file can't be opened. */
+export function Start({ status }: { readonly status: Output<'casebook.status'> }) {
+  const [own, setOwn] = useState(false);
+  const demonstration = useChange('casebook.openDemonstration');
+  const notes = useNotes();
+  if (status.state === 'unusable' && status.trouble) return <Unusable trouble={status.trouble} file={status.file} />;
+  return (
+    <main className="start">
+      <header className="start-head">
+        <p className="start-brand"><Mark size={26} />Culet</p>
+        <p className="second">Keeps a gem laboratory’s diamond cases: custody, raw readings, the evidence for each stone, and the screening report.</p>
+        {status.hostNote ? <p className="quiet">{status.hostNote}</p> : null}
+      </header>
+      {own ? <NewCasebook onBack={() => { setOwn(false); }} /> : (
+        <div className="start-choices">
+          <section>
+            <h2>Start my own casebook</h2>
+            <p className="second">For your laboratory. One file holds everything; it stays on this machine.</p>
+            <p className="quiet mono start-file">{status.file}</p>
+            <Button kind="main" autoFocus onPress={() => { setOwn(true); }}>Start my own</Button>
+          </section>
+          <section>
+            <h2>Open the demonstration casebook</h2>
+            <p className="second">Six invented cases with stones of every kind, to look round in and to try things on. Its data are made up and marked as such; it is a file of its own.</p>
+            {demonstration.isPending
+              ? <Working what="Building the demonstration, some seconds" />
+              : <Button onPress={() => { demonstration.mutate({}, { onError: (e) => { notes.complain(e.failure); } }); }}>Open the demonstration</Button>}
+            {demonstration.error ? <Trouble {...demonstration.error.failure} /> : null}
+          </section>
+        </div>
+      )}
+      <footer className="quiet start-foot">Version {status.version}. A screening result can hurt its owner if it is wrong: let qualified persons use this program, and follow the instruments’ instructions and local rules for lasers, ultraviolet and cryogens.</footer>
+    </main>
+  );
+}

@@ -1,0 +1,46 @@
+import { useState } from 'react';
+import type { Output } from '../../app/contract/index.ts';
+import { COLOUR_CLASS_WORDS } from '../../app/domain/colour-class.ts';
+import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
+import { formatCarat } from '../../app/domain/weight.ts';
+import { DataTable, type Column } from '../look/data-table.tsx';
+import { Empty, Trouble, Working } from '../look/empty.tsx';
+import { FilterBox } from '../look/filter-box.tsx';
+import { Glyph } from '../look/glyph.tsx';
+import { useAsk } from '../queries.ts';
+import { go } from '../router.ts';
+import { View } from '../shell/view.tsx';
+import { STAGE_WORDS } from './stage-words.ts';
+
+type Row = Output<'stones.list'>['rows'][number];
+const MOST_ROWS = 100_000;
+
+const COLUMNS: readonly Column<Row>[] = [
+  { key: 'case', head: 'Case', width: '112px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
+  { key: 'label', head: 'Stone', width: '64px', mono: true, cell: (r) => r.label, sort: (r) => `${r.caseNumber} ${r.label}` },
+  { key: 'conclusion', head: 'Conclusion', width: 'minmax(240px, 2fr)', cell: (r) => <span className="row gap8"><Glyph of={r.conclusion ?? 'undetermined'} /><span className="one-line" title={r.conclusion ? CONCLUSION_WORDS[r.conclusion] : undefined}>{r.conclusion ? CONCLUSION_WORDS[r.conclusion] : 'open'}</span></span>, sort: (r) => r.conclusion ?? '' },
+  { key: 'stage', head: 'Stage', width: 'minmax(120px, 1fr)', cell: (r) => STAGE_WORDS[r.stage], sort: (r) => r.stage },
+  { key: 'weight', head: 'Carat', width: '72px', align: 'right', mono: true, cell: (r) => (r.weight === null ? (r.mounted ? 'mounted' : '–') : formatCarat(r.weight)), sort: (r) => r.weight ?? -1 },
+  { key: 'colour', head: 'Colour class', width: 'minmax(110px, 1fr)', cell: (r) => COLOUR_CLASS_WORDS[r.colourClass], sort: (r) => r.colourClass },
+  { key: 'declared', head: 'Declared', width: 'minmax(140px, 1.4fr)', cell: (r) => <span className="second" title={r.declared}>{r.declared}</span> },
+  { key: 'client', head: 'Client', width: 'minmax(120px, 1.2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
+  { key: 'runs', head: 'Runs', width: '48px', align: 'right', mono: true, cell: (r) => r.runs, sort: (r) => r.runs },
+];
+
+/** Every stone of every case. */
+export default function StonesView() {
+  const [text, setText] = useState('');
+  const stones = useAsk('stones.list', { text, limit: MOST_ROWS }, { keep: true });
+  return (
+    <View over={stones.data ? `${stones.data.total.toLocaleString('en')} in the casebook` : ' '} title="Stones" actions={<FilterBox label="Case, stone, client, description" value={text} onChange={setText} />}>
+      <div className="page page-sheet">
+        {stones.isError ? <Trouble {...stones.error.failure} /> : null}
+        {stones.isPending ? <Working what="Reading the stones" /> : null}
+        {stones.data ? (
+          <DataTable label="Stones" rows={stones.data.rows} columns={COLUMNS} rowKey={(r) => r.id} onOpen={(r) => { go({ view: 'stone', id: r.id }); }}
+            empty={<Empty title={text ? 'No stone fits' : 'No stone yet'}><p>{text ? 'Change the words above.' : 'Stones come in with a case: press N.'}</p></Empty>} />
+        ) : null}
+      </div>
+    </View>
+  );
+}
