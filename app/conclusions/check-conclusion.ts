@@ -2,7 +2,12 @@ import { CONCLUSION_WORDS, type ConclusionId } from '../domain/conclusion.ts';
 import type { FindingFact } from '../domain/finding.ts';
 import { err, ok, type Result } from '../result.ts';
 
-export type WeighedFinding = FindingFact & { readonly state: 'proposed' | 'accepted' | 'set-aside' | 'replaced'; readonly counts: boolean };
+export type WeighedFinding = FindingFact & {
+  readonly state: 'proposed' | 'accepted' | 'set-aside' | 'replaced';
+  readonly counts: boolean;
+  /** Run that the finding comes from; null for what an examiner wrote beside the runs. */
+  readonly runId: string | null;
+};
 
 export type ConclusionPlan = {
   readonly conclusion: ConclusionId;
@@ -21,10 +26,13 @@ const WITHOUT_DIAMOND_CHECK: readonly ConclusionId[] = ['undetermined', 'out-of-
 export const countingFindings = <F extends WeighedFinding>(findings: readonly F[]): F[] =>
   findings.filter((finding) => finding.state === 'accepted' && finding.counts);
 
-/** Diamond is shown by an accepted finding that speaks for it with at least strong weight, and by nothing as strong against it. */
+/**
+ * Diamond is shown by an accepted finding of a run that speaks for it with at least strong weight, and by nothing as
+ * strong against it. What a person wrote beside the runs does not replace the test.
+ */
 export function diamondCheckPassed(findings: readonly WeighedFinding[]): boolean {
   const heavy = countingFindings(findings).filter((finding) => finding.strength === 'diagnostic' || finding.strength === 'strong');
-  return heavy.some((finding) => finding.supports === 'diamond') && !heavy.some((finding) => finding.supports === 'not-diamond');
+  return heavy.some((finding) => finding.supports === 'diamond' && finding.runId !== null) && !heavy.some((finding) => finding.supports === 'not-diamond');
 }
 
 function naturalIsBorne(findings: readonly WeighedFinding[]): boolean {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { conclusionId } from '../domain/conclusion.ts';
 import { findingFact, strength, supports } from '../domain/finding.ts';
+import { instrumentState } from '../domain/instrument-state.ts';
 import { methodId } from '../domain/method.ts';
 import { observation } from '../domain/observation.ts';
 import { proposal } from '../evidence/proposal.ts';
@@ -22,8 +23,6 @@ export const instrumentMemory = z.object({
   yUnit: z.enum(Y_UNITS).optional(),
 });
 export type InstrumentMemory = z.infer<typeof instrumentMemory>;
-
-export const instrumentState = z.enum(['in-order', 'lapsed', 'failed', 'never-checked', 'no-instrument']);
 
 export const instrumentView = z.object({
   id, name: z.string(), methods: z.array(methodId), serial: z.string(), place: z.string(), remembers: instrumentMemory,
@@ -70,8 +69,10 @@ export const runView = z.object({
     warnings: z.array(readWarning), error: readError.nullable(),
   })),
   spectra: z.array(spectrumView),
-  /** One line for the table: "5 centres, diamond line present". */
+  /** One line for the table: "5 named lines, diamond line present". */
   reads: z.string(),
+  /** What must be known before relying on the run: instrument not in order, long-wave seen after short-wave … */
+  warnings: z.array(readWarning).optional(),
 });
 export type RunView = z.infer<typeof runView>;
 
@@ -80,6 +81,8 @@ export const findingView = findingFact.extend({
   state: z.enum(['proposed', 'accepted', 'set-aside', 'replaced']), reason: z.string(), decidedBy: z.string().nullable(), decidedAt: instant.nullable(),
   /** False where the run's instrument was not in order; such a finding is listed and does not count. */
   counts: z.boolean(),
+  /** Set where a newer analysis of the same curve no longer says the same. */
+  remark: z.string().optional(),
 });
 export type FindingView = z.infer<typeof findingView>;
 

@@ -1,0 +1,87 @@
+import type { ReportRow } from '../../app/contract/work.ts';
+import type { Change } from '../change.ts';
+import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
+import { appendAudit } from '../ledger/append-audit.ts';
+import { report } from '../schema/index.ts';
+
+type PersonChange = Change & { readonly personId: string };
+
+type Row = {
+  id: string; number: string; revision: number; case_id: string; case_number: string; client_name: string; stones: number;
+  issued_at: string; issued_by: string; pdf_sha256: string;
+};
+
+const SELECT = `
+  SELECT r.id, r.number, r.revision, r.case_id, c.number AS case_number, k.name AS client_name,
+         json_array_length(r.model, '$.stones') AS stones, r.issued_at, p.name AS issued_by, r.pdf_sha256
+  FROM report r JOIN case_record c ON c.id = r.case_id JOIN client k ON k.id = c.client_id JOIN person p ON p.id = r.issued_by`;
+
+const viewOf = (row: Row): ReportRow => ({
+  id: row.id, number: row.number, revision: row.revision, caseId: row.case_id, caseNumber: row.case_number, clientName: row.client_name,
+  stones: row.stones, issuedAt: row.issued_at, issuedBy: row.issued_by, pdfSha256: row.pdf_sha256,
+});
+
+/** The number and revision that a report of this case gets when it is issued in `year` (of the laboratory's zone). */
+export type ReportNumber = { readonly number: string; readonly revision: number };
+
+export function nextReportNumber(db: ReadDb | WriteTx, caseId: string, year: number): ReportNumber {
+  const issued = db.get<{ number: string; revision: number }>('SELECT number, revision FROM report WHERE case_id = @caseId ORDER BY revision DESC LIMIT 1', { caseId });
+  if (issued !== undefined) return { number: issued.number, revision: issued.revision + 1 };
+  const last = db.get<{ last: number }>(`SELECT last FROM number_counter WHERE kind = 'report' AND year = @year`, { year })?.last ?? 0;
+  return { number: `S-${year}-${String(last + 1).padStart(4, '0')}`, revision: 1 };
+}
+
+export type NewReport = ReportNumber & {
+  readonly caseId: string; readonly year: number;
+  /** Canonical text of the report's content, and its digest. */
+  readonly model: string; readonly modelDigest: string;
+  readonly pdf: Uint8Array; readonly pdfSha256: string;
+};
+
+export type StoredReport = { readonly name: string; readonly number: string; readonly revision: number; readonly model: string; readonly pdf: Uint8Array; readonly pdfSha256: string };
+
+export type ReportsStore = {
+  /** Newest first. */
+  list(caseId: string | null): Promise<ReportRow[]>;
+  nextNumber(caseId: string, year: number): Promise<ReportNumber>;
+  /** Freezes a report. Null where its number was given out meanwhile: the pages must then be drawn anew. */
+  issue(change: PersonChange, report: NewReport): Promise<ReportRow | null>;
+  content(reportId: string): Promise<StoredReport | null>;
+};
+
+/** Marks a report's number as given out, where it is the first revision. */
+function countNumber(tx: WriteTx, year: number): void {
+  tx.run(`INSERT INTO number_counter (kind, year, last) VALUES ('report', @year, 1) ON CONFLICT (kind, year) DO UPDATE SET last = last + 1`, { year });
+}
+
+export function createReportsStore(handle: StoreHandle, newId: () => string): ReportsStore {
+  return {
+    async list(caseId) {
+      return handle.read.all<Row>(`${SELECT} WHERE @caseId IS NULL OR r.case_id = @caseId ORDER BY r.issued_at DESC, r.rowid DESC`, { caseId }).map(viewOf);
+    },
+    async nextNumber(caseId, year) { return nextReportNumber(handle.read, caseId, year); },
+    issue: (change, fresh) => handle.transact((tx) => {
+      const due = nextReportNumber(tx, fresh.caseId, fresh.year);
+      if (due.number !== fresh.number || due.revision !== fresh.revision) return null;
+      if (fresh.revision === 1) countNumber(tx, fresh.year);
+      const id = newId();
+      tx.orm.insert(report).values({
+        id, caseId: fresh.caseId, number: fresh.number, revision: fresh.revision, model: fresh.model, modelDigest: fresh.modelDigest,
+        pdf: Buffer.from(fresh.pdf), pdfSha256: fresh.pdfSha256, issuedAt: change.at, issuedBy: change.personId,
+      }).run();
+      tx.run(`UPDATE case_record SET state = 'reported' WHERE id = @caseId AND state <> 'returned'`, { caseId: fresh.caseId });
+      appendAudit(tx, change, {
+        subject: fresh.number, caseId: fresh.caseId,
+        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, pdf: fresh.pdfSha256 },
+      });
+      const row = tx.get<Row>(`${SELECT} WHERE r.id = @id`, { id });
+      return viewOf(row!);
+    }),
+    async content(reportId) {
+      const row = handle.read.get<{ number: string; revision: number; model: string; pdf: Buffer; pdf_sha256: string }>('SELECT number, revision, model, pdf, pdf_sha256 FROM report WHERE id = @reportId', { reportId });
+      if (row === undefined) return null;
+      const name = `${row.number}${row.revision > 1 ? `-revision-${row.revision}` : ''}.pdf`;
+      return { name, number: row.number, revision: row.revision, model: row.model, pdf: new Uint8Array(row.pdf), pdfSha256: row.pdf_sha256 };
+    },
+  };
+}
