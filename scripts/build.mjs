@@ -17,13 +17,20 @@ function copyFolder(from, to) {
   if (existsSync(from)) cpSync(from, to, { recursive: true });
 }
 
+/** Builds one bundle; a fault in a source file is told with its place and without the bundler's own stack. @param {import('vite').InlineConfig} config */
+async function bundle(config) {
+  try {
+    await build(config);
+  } catch (error) {
+    throw error instanceof Error && 'errors' in error ? new Stop(error.message) : error;
+  }
+}
+
 await main(async () => {
   process.env['NODE_ENV'] = 'production';
   // The stamp of the build before must not vouch for a half-finished one.
   rmSync(inRoot('dist', 'build-stamp.txt'), { force: true });
-  await build(mainConfig);
-  await build(preloadConfig);
-  await build(rendererConfig);
+  for (const config of [mainConfig, preloadConfig, rendererConfig]) await bundle(config);
   copyFolder(inRoot('db', 'migrations'), inRoot('dist', 'main', 'migrations'));
   copyFolder(inRoot('assets'), inRoot('dist', 'assets'));
   await copyPrintedFonts(inRoot('dist', 'assets', 'fonts'));

@@ -32,21 +32,18 @@ export function whyStale(wanted, installed) {
     if (have === undefined) return `${name} is missing`;
     if (have.version !== entry.version || have.integrity !== entry.integrity) return `${name} has another version`;
   }
-  const extra = Object.keys(installed).find((path) => wanted[path] === undefined);
-  return extra === undefined ? null : `${extra.replace(/^.*node_modules\//, '')} is no longer wanted`;
+  // A package more than wanted does no harm, and is no reason to install everything anew.
+  return null;
 }
 
 /**
- * Whether package.json asks for what the lock file was made from.
+ * Whether the lock file knows everything that package.json asks for; npm ci refuses to work where it does not.
  * @param {{ dependencies?: Record<string, string>, devDependencies?: Record<string, string> }} manifest
  * @param {LockEntries} wanted
  */
 export function lockFits(manifest, wanted) {
-  /** @param {Record<string, string>} [list] */
-  const sorted = (list = {}) => JSON.stringify(Object.entries(list).sort(([a], [b]) => (a < b ? -1 : 1)));
-  const top = wanted[''] ?? {};
-  return sorted(manifest.dependencies) === sorted(top.dependencies)
-    && sorted(manifest.devDependencies) === sorted(top.devDependencies);
+  const top = { ...wanted['']?.dependencies, ...wanted['']?.devDependencies };
+  return Object.entries({ ...manifest.dependencies, ...manifest.devDependencies }).every(([name, range]) => top[name] === range);
 }
 
 /** Runs npm with the Node that started it, where npm told which one that was. @param {readonly string[]} args */
@@ -82,8 +79,8 @@ export async function ensureInstalled() {
   const manifest = readJson(inRoot('package.json'));
   const wanted = readJson(inRoot('package-lock.json'))?.packages ?? null;
   const reason = wanted === null ? 'there is no package-lock.json'
-    : !lockFits(manifest, wanted) ? 'package.json asks for something else'
-    : whyStale(wanted, readJson(inRoot('node_modules', '.package-lock.json'))?.packages ?? null);
+    : whyStale(wanted, readJson(inRoot('node_modules', '.package-lock.json'))?.packages ?? null)
+      ?? (lockFits(manifest, wanted) ? null : 'package.json asks for something that package-lock.json does not know');
   if (reason !== null) {
     say(`Installing packages (${reason})`);
     await install();
