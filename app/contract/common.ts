@@ -13,5 +13,5 @@ export const filled = (sentence: string, max = 200) => z.string().trim().min(1, 
 
 /** Bytes of a file; 64 MB at most, so that a slip of the mouse can't fill the casebook. */
 export const MAX_FILE_BYTES = 64 * 1024 * 1024;
-export const bytes = z.instanceof(Uint8Array).refine((b) => b.byteLength <= MAX_FILE_BYTES, 'The file is larger than 64 MB; Culet keeps instrument files and photographs up to that size.');
+export const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array, 'This is not a file.').refine((b) => b.byteLength <= MAX_FILE_BYTES, 'The file is larger than 64 MB; Culet keeps instrument files and photographs up to that size.');
 export const floats = z.instanceof(Float64Array);
