@@ -3,6 +3,7 @@ import type Database from 'better-sqlite3';
 import { existsSync, statSync } from 'node:fs';
 import { err, ok, type Result } from '../app/result.ts';
 import { backupCasebook, type BackupOutcome } from './backup-casebook.ts';
+import { fold } from './fold.ts';
 import { ensureGuards, missingGuards } from './guards.ts';
 import { createHandle, type StoreHandle } from './handle.ts';
 import { DatabaseNewerThanProgram, migrate, MigrationHistoryError, pendingMigrations } from './migrate.ts';
@@ -150,6 +151,7 @@ export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure
     return err(failureOf(e, file));
   }
   try {
+    sqlite.function('fold', { deterministic: true }, (text) => (typeof text === 'string' ? fold(text) : null));
     const prepared = prepare(sqlite, options, fresh);
     if (!prepared.ok) {
       sqlite.close();

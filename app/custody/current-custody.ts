@@ -1,0 +1,54 @@
+import type { CustodyContent, CustodyEvent } from '../domain/custody-event.ts';
+
+/** Where an item is now, as the entries of its custody tell it. */
+export type CurrentCustody = {
+  readonly place: string;
+  readonly holder: string;
+  /** Number of the seal it is under; empty when it is under none. */
+  readonly seal: string;
+  readonly lastEvent: CustodyEvent;
+  readonly at: string;
+  /** True once any comparison of weights went beyond the tolerance: a later agreeing reading does not wipe it out. */
+  readonly differs: boolean;
+  readonly lastWeight: { readonly weight: number; readonly unit: 'ct' | 'g' } | null;
+  /** It has gone back to the client. */
+  readonly returned: boolean;
+};
+
+function sealAfter(seal: string, content: CustodyContent): string {
+  switch (content.event) {
+    case 'opened': return '';
+    case 'received':
+    case 'sealed': return content.seal ?? seal;
+    default: return seal;
+  }
+}
+
+function holderAfter(holder: string, content: CustodyContent): string {
+  switch (content.event) {
+    case 'received':
+    case 'handed-over':
+    case 'returned': return content.to ?? holder;
+    default: return holder;
+  }
+}
+
+function after(before: CurrentCustody | null, at: string, content: CustodyContent): CurrentCustody {
+  const returned = content.event === 'returned';
+  return {
+    place: returned ? '' : content.place ?? before?.place ?? '',
+    holder: holderAfter(before?.holder ?? '', content),
+    seal: sealAfter(before?.seal ?? '', content),
+    lastEvent: content.event, at,
+    differs: (before?.differs ?? false) || content.differs === true,
+    lastWeight: content.weight === undefined ? before?.lastWeight ?? null : { weight: content.weight, unit: content.weightUnit ?? 'ct' },
+    returned,
+  };
+}
+
+/** Folds the entries of one item, oldest first; null while it has none. */
+export function currentCustody(entries: Iterable<{ readonly at: string; readonly content: CustodyContent }>): CurrentCustody | null {
+  let now: CurrentCustody | null = null;
+  for (const { at, content } of entries) now = after(now, at, content);
+  return now;
+}

@@ -1,0 +1,80 @@
+import type { CustodyContent, CustodyEvent } from '../domain/custody-event.ts';
+import { err, ok, type Result } from '../result.ts';
+import { compareWeight } from './compare-weight.ts';
+import type { CurrentCustody } from './current-custody.ts';
+
+export type CustodyRequest = {
+  readonly event: Exclude<CustodyEvent, 'received' | 'tested' | 'photographed'>;
+  readonly from?: string | undefined; readonly to?: string | undefined; readonly place?: string | undefined; readonly seal?: string | undefined;
+  readonly weight?: number | undefined; readonly note?: string | undefined;
+};
+
+/** What the entry is judged against. */
+export type CustodyCircumstances = {
+  readonly label: string;
+  readonly current: CurrentCustody;
+  readonly weightUnit: 'ct' | 'g';
+  /** In steps of weightUnit. */
+  readonly tolerance: number;
+  readonly clientName: string;
+};
+
+export type CustodyRefusal =
+  | { readonly code: 'gone'; readonly message: string; readonly next: string }
+  | { readonly code: 'incomplete'; readonly fields: Readonly<Record<string, string>> };
+
+const filled = (text: string | undefined): string | undefined => (text !== undefined && text.trim() !== '' ? text.trim() : undefined);
+
+const REQUIRED: Readonly<Record<CustodyRequest['event'], { field: 'weight' | 'seal' | 'place' | 'to'; sentence: string } | null>> = {
+  weighed: { field: 'weight', sentence: 'Write what the balance shows.' },
+  sealed: { field: 'seal', sentence: 'Write the number of the seal.' },
+  moved: { field: 'place', sentence: 'Write where it is put now.' },
+  'handed-over': { field: 'to', sentence: 'Write who takes it.' },
+  opened: null,
+  returned: null,
+};
+
+/** What does not fit the entries before: it is recorded all the same, since it happened, and the entry says so. */
+function oddities(request: CustodyRequest, { current }: CustodyCircumstances): string[] {
+  const seal = filled(request.seal);
+  if (request.event === 'opened') {
+    if (current.seal === '') return ['No seal was on record when it was opened.'];
+    if (seal !== undefined && seal !== current.seal) return [`The seal on record was ${current.seal}.`];
+  }
+  if (request.event === 'sealed' && current.seal !== '') return [`It was on record as under seal ${current.seal}, whose opening was not recorded.`];
+  return [];
+}
+
+function weightPart(request: CustodyRequest, c: CustodyCircumstances): Partial<CustodyContent> {
+  if (request.weight === undefined) return {};
+  const last = c.current.lastWeight;
+  const compared = last !== null && last.unit === c.weightUnit ? compareWeight(request.weight, last.weight, c.tolerance) : {};
+  return { weight: request.weight, weightUnit: c.weightUnit, ...compared };
+}
+
+/**
+ * The content of the next custody entry of an item, or why there can be none.
+ * A weight is compared with the last recorded one in the same unit. What does not fit the record is written into the note.
+ */
+export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): Result<CustodyContent, CustodyRefusal> {
+  if (c.current.returned) {
+    return err({ code: 'gone', message: `${c.label} was returned to the client; its custody is closed.`, next: 'If it comes back, take it in as a new case.' });
+  }
+  const required = REQUIRED[request.event];
+  if (required && (required.field === 'weight' ? request.weight === undefined : filled(request[required.field]) === undefined)) {
+    return err({ code: 'incomplete', fields: { [required.field]: required.sentence } });
+  }
+  const note = [filled(request.note), ...oddities(request, c)].filter((part) => part !== undefined).join(' ').slice(0, NOTE_LENGTH);
+  const seal = filled(request.seal) ?? (request.event === 'opened' && c.current.seal !== '' ? c.current.seal : undefined);
+  const from = filled(request.from) ?? (request.event === 'handed-over' || request.event === 'returned' ? filled(c.current.holder) : undefined);
+  const to = filled(request.to) ?? (request.event === 'returned' ? c.clientName : undefined);
+  const place = filled(request.place);
+  return ok({
+    event: request.event,
+    ...(from !== undefined && { from }), ...(to !== undefined && { to }), ...(place !== undefined && { place }), ...(seal !== undefined && { seal }),
+    ...weightPart(request, c), ...(note !== '' && { note }),
+  });
+}
+
+/** Longest note of an entry, as in app/domain/custody-event.ts. */
+const NOTE_LENGTH = 2000;

@@ -1,0 +1,72 @@
+import { eq } from 'drizzle-orm';
+import type { LaboratoryView } from '../../app/contract/casebook.ts';
+import { sha256Hex } from '../../app/custody/chain.ts';
+import { houseSettings, type HouseSettings } from '../../app/domain/house-settings.ts';
+import type { Role } from '../../app/domain/role.ts';
+import type { Change } from '../change.ts';
+import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
+import { appendAudit } from '../ledger/append-audit.ts';
+import { laboratory } from '../schema/index.ts';
+import { insertPerson } from './people.ts';
+
+export type Logo = { readonly mediaType: string; readonly bytes: Uint8Array };
+export type LaboratoryInput = { readonly name: string; readonly address: string; readonly zone: string; readonly logo: Logo | null };
+export type FirstPerson = { readonly name: string; readonly initials: string; readonly roles: readonly Role[] };
+
+export type LaboratoryStore = {
+  /** Null in a file that was made and never set up. */
+  get(): Promise<LaboratoryView | null>;
+  /** Sets up an empty casebook with its laboratory and first person; returns the person's id. Throws where there is one already. */
+  create(at: string, input: LaboratoryInput & { readonly isDemonstration: boolean; readonly settings: HouseSettings }, person: FirstPerson): Promise<string>;
+  save(change: Change, input: LaboratoryInput & { readonly settings: HouseSettings }): Promise<LaboratoryView>;
+};
+
+const ONE = 1;
+
+/** The laboratory as it stands now, or null before it is set up. */
+export function readLaboratory(db: ReadDb | WriteTx): LaboratoryView | null {
+  const row = db.orm.select().from(laboratory).where(eq(laboratory.id, ONE)).get();
+  if (!row) return null;
+  return {
+    name: row.name, address: row.address, zone: row.zone, isDemonstration: row.isDemonstration, createdAt: row.createdAt,
+    logo: row.logo && row.logoType ? { mediaType: row.logoType, bytes: new Uint8Array(row.logo) } : null,
+    settings: houseSettings.parse(JSON.parse(row.settings)),
+  };
+}
+
+/** The same where the caller is past the door: a casebook without a laboratory is a fault there. */
+export function theLaboratory(db: ReadDb | WriteTx): LaboratoryView {
+  const view = readLaboratory(db);
+  if (!view) throw new Error('the casebook has no laboratory');
+  return view;
+}
+
+function columns(input: LaboratoryInput & { readonly settings: HouseSettings }) {
+  return {
+    name: input.name, address: input.address, zone: input.zone, settings: JSON.stringify(input.settings),
+    logo: input.logo ? Buffer.from(input.logo.bytes) : null, logoType: input.logo?.mediaType ?? null,
+  };
+}
+
+/** What the audit ledger keeps of it: the logo by its digest. */
+const facts = (input: LaboratoryInput & { readonly settings: HouseSettings }) => ({
+  name: input.name, address: input.address, zone: input.zone, settings: input.settings, logo: input.logo ? sha256Hex(input.logo.bytes) : null,
+});
+
+export function createLaboratoryStore(handle: StoreHandle, newId: () => string): LaboratoryStore {
+  return {
+    async get() { return readLaboratory(handle.read); },
+    create: (at, input, person) => handle.transact((tx) => {
+      const change: Change = { at, personId: null, operation: 'casebook.create' };
+      tx.orm.insert(laboratory).values({ id: ONE, ...columns(input), isDemonstration: input.isDemonstration, createdAt: at }).run();
+      appendAudit(tx, change, { subject: 'laboratory', caseId: null, content: { ...facts(input), isDemonstration: input.isDemonstration } });
+      return insertPerson(tx, change, newId(), { ...person, active: true });
+    }),
+    save: (change, input) => handle.transact((tx) => {
+      const before = theLaboratory(tx);
+      tx.orm.update(laboratory).set(columns(input)).where(eq(laboratory.id, ONE)).run();
+      appendAudit(tx, change, { subject: 'laboratory', caseId: null, content: { before: facts(before), after: facts(input) } });
+      return theLaboratory(tx);
+    }),
+  };
+}

@@ -1,0 +1,32 @@
+import type { StoreHandle } from '../handle.ts';
+import { createConclusionsStore, type ConclusionsStore } from './conclusions.ts';
+import { createFindingsStore, type FindingsStore } from './findings.ts';
+import { createInstrumentsStore, type InstrumentsStore } from './instruments.ts';
+import { createReportsStore, type ReportsStore } from './reports.ts';
+import { createRunsStore, type RunsStore } from './runs.ts';
+import { createSpectraStore, type SpectraStore } from './spectra.ts';
+import { evidenceOfStone, type Evidence } from './stone-folder.ts';
+
+/** The stores of the work on a stone. */
+export type WorkStores = {
+  readonly instruments: InstrumentsStore;
+  readonly runs: RunsStore;
+  readonly spectra: SpectraStore;
+  readonly findings: FindingsStore;
+  readonly conclusions: ConclusionsStore;
+  readonly reports: ReportsStore;
+  /** All that was found for a stone, and what it amounts to at an instant. */
+  evidence(stoneId: string, at: string): Promise<Evidence | null>;
+};
+
+export function createWorkStores(handle: StoreHandle, newId: () => string): WorkStores {
+  return {
+    instruments: createInstrumentsStore(handle, newId),
+    runs: createRunsStore(handle, newId),
+    spectra: createSpectraStore(handle, newId),
+    findings: createFindingsStore(handle, newId),
+    conclusions: createConclusionsStore(handle, newId),
+    reports: createReportsStore(handle, newId),
+    async evidence(stoneId, at) { return evidenceOfStone(handle.read, stoneId, at); },
+  };
+}
