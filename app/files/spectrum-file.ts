@@ -17,6 +17,8 @@ export type SpectrumBlock = Spectrum & {
   readonly yUnitText: string;
   /** Header entries worth keeping (label, value), in the file's order. */
   readonly header: readonly (readonly [string, string])[];
+  /** Set where the points are a list of peaks (in any order, one or more) and no curve. */
+  readonly peaksOnly?: boolean;
 };
 
 export type SpectrumFile = {
