@@ -1,0 +1,3 @@
+import { runElectronHost } from './host/electron-host.ts';
+
+runElectronHost();
