@@ -50,7 +50,7 @@ afterEach(async () => {
 /** Node's own client sends whatever headers it is told, which a browser would not. */
 function send(method: string, target: string, headers: OutgoingHttpHeaders = {}, body: string | Buffer = ''): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    const request = httpRequest({ host: '127.0.0.1', port: host.port, method, path: target, headers: { host: `127.0.0.1:${host.port}`, ...headers } }, (response) => {
+    const request = httpRequest({ agent: false, host: '127.0.0.1', port: host.port, method, path: target, headers: { host: `127.0.0.1:${host.port}`, ...headers } }, (response) => {
       const parts: Buffer[] = [];
       response.on('data', (part: Buffer) => { parts.push(part); });
       response.on('end', () => { resolve({ status: response.statusCode ?? 0, headers: response.headers, text: Buffer.concat(parts).toString('utf8') }); });
