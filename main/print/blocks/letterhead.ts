@@ -1,0 +1,47 @@
+import { TEXT } from '../paper.ts';
+import type { Element, Sheet } from '../sheet.ts';
+
+export type Letterhead = { readonly name: string; readonly address: string; readonly logo: { readonly base64: string } | null };
+
+/** Room kept at the right for number and page. */
+const ASIDE = 190;
+const LOGO = { width: 96, height: 36, gap: 12 } as const;
+
+/** Width the logo takes, 0 where there is none or it can't be drawn. */
+function drawLogo(sheet: Sheet, parent: Element, logo: Letterhead['logo'], name: string): number {
+  if (!logo) return 0;
+  try {
+    const image = (sheet.doc as unknown as { openImage(src: Buffer): { width: number; height: number } }).openImage(Buffer.from(logo.base64, 'base64'));
+    const scale = Math.min(LOGO.width / image.width, LOGO.height / image.height);
+    sheet.within(sheet.child(parent, 'Figure', { alt: `Logo of ${name}` }), 'Figure', () => {
+      sheet.doc.image(image as unknown as PDFKit.Mixins.ImageSrc, sheet.left, sheet.y, { fit: [LOGO.width, LOGO.height] });
+    });
+    return image.width * scale + LOGO.gap;
+  } catch {
+    return 0;
+  }
+}
+
+/** Name and address of the laboratory at the top of the first page, with its logo where it has one. */
+export function letterhead(sheet: Sheet, parent: Element, laboratory: Letterhead): void {
+  const top = sheet.y;
+  const inset = drawLogo(sheet, parent, laboratory.logo, laboratory.name);
+  const width = sheet.width - ASIDE - inset;
+  const x = sheet.left + inset;
+  sheet.within(sheet.child(parent, 'P'), 'P', () => {
+    for (const line of sheet.lines(laboratory.name, width, TEXT.laboratory, 2)) {
+      sheet.put(line, x, sheet.y, TEXT.laboratory);
+      sheet.y += TEXT.laboratory.pitch;
+    }
+  });
+  const address = laboratory.address.split('\n').map((part) => part.trim()).filter((part) => part !== '').join(' · ');
+  if (address !== '') {
+    sheet.within(sheet.child(parent, 'P'), 'P', () => {
+      for (const line of sheet.lines(address, width, TEXT.label, 2)) {
+        sheet.put(line, x, sheet.y, TEXT.label);
+        sheet.y += TEXT.label.pitch;
+      }
+    });
+  }
+  sheet.y = Math.max(sheet.y, top + (inset > 0 ? LOGO.height : 0), top + 2 * TEXT.label.pitch);
+}

@@ -1,0 +1,50 @@
+import { PAPER_INKS, TEXT } from '../paper.ts';
+import type { Element, Sheet } from '../sheet.ts';
+
+export type Photograph = { readonly caption: string; readonly base64: string; readonly sha256: string };
+
+const COLUMNS = 3;
+const GAP = 14;
+const PICTURE_HEIGHT = 118;
+
+/** Bytes that begin like JPEG or PNG but can't be drawn give null: the page says so instead of failing. */
+function openPicture(sheet: Sheet, base64: string): PDFKit.Mixins.ImageSrc | null {
+  try {
+    const image = (sheet.doc as unknown as { openImage(src: Buffer): { embed(doc: PDFKit.PDFDocument): void } }).openImage(Buffer.from(base64, 'base64'));
+    image.embed(sheet.doc);
+    return image as unknown as PDFKit.Mixins.ImageSrc;
+  } catch {
+    return null;
+  }
+}
+
+/** Photographs in rows of three, each with its caption and the first digits of its SHA-256. A row is never divided. */
+export function photographs(sheet: Sheet, parent: Element, list: readonly Photograph[]): void {
+  const width = (sheet.width - GAP * (COLUMNS - 1)) / COLUMNS;
+  for (let start = 0; start < list.length; start += COLUMNS) {
+    const row = list.slice(start, start + COLUMNS);
+    const captions = row.map((photo) => sheet.lines(photo.caption.trim() === '' ? 'photograph' : photo.caption, width, TEXT.smallInk, 3));
+    const height = PICTURE_HEIGHT + 5 + Math.max(...captions.map((c) => c.length)) * TEXT.smallInk.pitch + TEXT.monoSmall.pitch + 10;
+    sheet.ensure(height);
+    const top = sheet.y;
+    row.forEach((photo, index) => {
+      const x = sheet.left + index * (width + GAP);
+      const caption = captions[index]!;
+      const figure = sheet.child(parent, 'Figure', { alt: `Photograph: ${photo.caption}` });
+      const picture = openPicture(sheet, photo.base64);
+      sheet.within(figure, 'Figure', () => {
+        if (picture) sheet.doc.image(picture, x, top, { fit: [width, PICTURE_HEIGHT], valign: 'bottom' });
+        else {
+          sheet.doc.lineWidth(0.6).strokeColor(PAPER_INKS.line).rect(x + 0.3, top + 0.3, width - 0.6, PICTURE_HEIGHT - 0.6).stroke();
+          sheet.put('picture can’t be drawn,', x + width / 2, top + PICTURE_HEIGHT / 2 - 12, TEXT.warnSmall, 'center');
+          sheet.put('kept in the casebook', x + width / 2, top + PICTURE_HEIGHT / 2, TEXT.warnSmall, 'center');
+        }
+      });
+      sheet.within(sheet.child(parent, 'Caption'), 'Caption', () => {
+        caption.forEach((line, n) => sheet.put(line, x, top + PICTURE_HEIGHT + 5 + n * TEXT.smallInk.pitch, TEXT.smallInk));
+        sheet.put(`${photo.sha256.slice(0, 16)}…`, x, top + PICTURE_HEIGHT + 5 + caption.length * TEXT.smallInk.pitch, TEXT.monoSmall);
+      });
+    });
+    sheet.y = top + height;
+  }
+}

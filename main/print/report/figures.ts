@@ -1,0 +1,39 @@
+import { layoutFigure } from '../../../app/figure/layout-figure.ts';
+import { paragraph } from '../blocks/paragraph.ts';
+import { drawDrawing, measureOnPaper } from '../draw-drawing.ts';
+import { TEXT } from '../paper.ts';
+import type { Element } from '../sheet.ts';
+import type { ReportContext, Stone } from './context.ts';
+
+/** Measures of a figure in points, in keeping with the page's type. */
+const PAPER_STYLE = {
+  tickSize: 7.8, captionSize: 7.8, labelSize: 8.2, curveWidth: 0.9, lineWidth: 0.7, hairline: 0.5, stripHeight: 3.8, stripGap: 1.5,
+  rowHeight: 11.2, margin: 2, tickGap: 5, labelGap: 6.5, lineOffset: 3, lineClearance: 2, namePositionGap: 3.6,
+} as const;
+
+/** Height of a figure in parts of its width: taller where it stands alone. */
+const PROPORTION = { single: 0.39, many: 0.32 } as const;
+
+/** The decisive spectra of a stone, each with heading and caption on one page. */
+export function drawFigures({ model, sheet }: ReportContext, section: Element, stone: Stone): void {
+  const height = sheet.width * (model.stones.length === 1 ? PROPORTION.single : PROPORTION.many);
+  for (const entry of stone.figures) {
+    const headLines = sheet.lines(entry.heading, sheet.width, TEXT.section, 2);
+    const caption = sheet.lines(entry.caption, sheet.width, TEXT.small);
+    const before = 14;
+    sheet.ensure(before + headLines.length * TEXT.section.pitch + 4 + height + 4 + Math.min(caption.length, 4) * TEXT.small.pitch);
+    if (!sheet.atTop) sheet.y += before;
+    sheet.within(sheet.child(section, 'H3'), 'H3', () => {
+      for (const line of headLines) {
+        sheet.put(line, sheet.left, sheet.y, TEXT.section);
+        sheet.y += TEXT.section.pitch;
+      }
+    });
+    sheet.y += 4;
+    const { drawing } = layoutFigure(entry.figure, { width: sheet.width, height, measureText: measureOnPaper(sheet), style: PAPER_STYLE });
+    sheet.within(sheet.child(section, 'Figure', { alt: entry.alt, bbox: [sheet.left, sheet.y, sheet.right, sheet.y + height] } as PDFKit.Mixins.StructureElementOptions), 'Figure',
+      () => drawDrawing(sheet, drawing, sheet.left, sheet.y));
+    sheet.y += height + 4;
+    if (entry.caption.trim() !== '') paragraph(sheet, section, entry.caption, { style: TEXT.small, type: 'Caption' });
+  }
+}
