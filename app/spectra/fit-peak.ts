@@ -38,7 +38,7 @@ export function peakModel(shape: PeakShape, count: number, middle: number): Mode
       const d = x - p[k + 1]!;
       const u = d / w;
       const eta = shape === 'gaussian' ? 0 : shape === 'lorentzian' ? 1 : p[k + 3]!;
-      const gauss = eta === 1 ? 0 : Math.exp(-LN16 * u * u);
+      const gauss = eta === 1 && stride === 3 ? 0 : Math.exp(-LN16 * u * u);
       const lorentz = eta === 0 && stride === 3 ? 0 : 1 / (1 + 4 * u * u);
       const value = (1 - eta) * gauss + eta * lorentz;
       // d/du of the shape

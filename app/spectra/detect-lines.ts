@@ -1,0 +1,111 @@
+import { BASELINE_DEFAULTS, baselineUnderLines, lambdaForPeriod } from './baseline.ts';
+import type { RawPeak } from './find-peaks.ts';
+import { findPeaks } from './find-peaks.ts';
+import { fitGroups } from './fit-groups.ts';
+import { localNoise, NOISE_DEFAULTS, noiseOfRaw } from './noise.ts';
+import { removeSpikes, SPIKE_DEFAULTS } from './remove-spikes.ts';
+import type { Saturation } from './saturation.ts';
+import { findSaturation } from './saturation.ts';
+import { savitzkyGolay } from './savitzky-golay.ts';
+import { median } from './statistics.ts';
+
+export type DetectionOptions = {
+  /** Full width at half maximum of the instrument, x's unit. */
+  readonly resolution: number | null;
+  /** Bands wider than about this become baseline, x's unit. */
+  readonly baselinePeriod: number;
+  /** Wider peaks are not lines, x's unit. */
+  readonly widest: number;
+  /** Noise grows with the light, as it does for counts. */
+  readonly shotNoise: boolean;
+};
+
+/** Thresholds in standard deviations of the smoothed curve's noise; the false-alarm rate they give is measured in the tests. */
+export const DETECTION_DEFAULTS = { prominenceSigmas: 6, heightSigmas: 5, leastSnr: 3, smoothingDegree: 2, mostPeaks: 60 } as const;
+
+/** A line with its fit, positions and widths in x's unit, heights over the local baseline. */
+export type DetectedLine = {
+  readonly index: number;
+  readonly position: number;
+  readonly height: number;
+  readonly fwhm: number;
+  readonly prominence: number;
+  /** Height over the standard deviation of the raw curve's noise nearby. */
+  readonly snr: number;
+  readonly standardError: number | null;
+};
+
+export type Detection = {
+  readonly despiked: Float64Array;
+  readonly smoothed: Float64Array;
+  readonly baseline: Float64Array;
+  /** Noise of the raw and of the smoothed curve, one standard deviation per point. */
+  readonly noise: Float64Array;
+  readonly smoothedNoise: Float64Array;
+  readonly lines: readonly DetectedLine[];
+  readonly spikes: readonly number[];
+  readonly saturation: Saturation | null;
+  /** Median distance of the points. */
+  readonly step: number;
+  /** Given resolution, or the narrowest clear line where none was given; null where neither is known. */
+  readonly resolution: number | null;
+};
+
+/** Odd smoothing width of about 1.2 resolutions: takes less than a tenth off a line as narrow as the instrument allows. */
+function smoothingWidth(resolutionPoints: number | null, n: number): number {
+  const wanted = resolutionPoints === null ? 7 : 2 * Math.round(0.6 * resolutionPoints) + 1;
+  const largest = n % 2 === 0 ? n - 1 : n;
+  return Math.max(5, Math.min(25, wanted, largest));
+}
+
+/** Noise that lines must beat: grows with the square root of the light above the baseline's level where shot noise rules. */
+function scaledNoise(smoothed: Float64Array, baseline: Float64Array, noise: Float64Array, shot: boolean): Float64Array {
+  if (!shot) return noise;
+  let least = Infinity;
+  for (let i = 0; i < smoothed.length; i++) least = Math.min(least, smoothed[i]!, baseline[i]!);
+  const out = noise.slice();
+  for (let i = 0; i < out.length; i++) {
+    const ratio = (smoothed[i]! - least) / (baseline[i]! - least + 5 * noise[i]!);
+    if (ratio > 1) out[i] = out[i]! * Math.sqrt(ratio);
+  }
+  return out;
+}
+
+function narrowestClear(lines: readonly DetectedLine[], step: number): number | null {
+  let least = Infinity;
+  for (const line of lines) if (line.snr >= 10 && line.standardError !== null && line.fwhm < least) least = line.fwhm;
+  return Number.isFinite(least) ? Math.max(least, 1.5 * step) : null;
+}
+
+/**
+ * Conditioning and peak finding of one curve: spikes out, smoothing, baseline, lines by prominence and signal over noise, positions by fit.
+ * x strictly ascending, y finite, same length >= 20.
+ */
+export function detectLines(x: Float64Array, y: Float64Array, options: DetectionOptions): Detection {
+  const n = x.length;
+  const steps = new Float64Array(n - 1);
+  for (let i = 1; i < n; i++) steps[i - 1] = x[i]! - x[i - 1]!;
+  const step = median(steps);
+  const resolutionPoints = options.resolution === null ? null : options.resolution / step;
+  const noise = noiseOfRaw(y);
+  const saturation = findSaturation(y, noise);
+  const { y: despiked, spikes } = removeSpikes(y, noise, { ...SPIKE_DEFAULTS, ...(resolutionPoints === null ? {} : { resolutionPoints }) });
+  const width = smoothingWidth(resolutionPoints, n);
+  const smoothed = savitzkyGolay(despiked, { width, degree: DETECTION_DEFAULTS.smoothingDegree });
+  const smoothedNoise = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block });
+  const baseline = baselineUnderLines(smoothed, smoothedNoise, { ...BASELINE_DEFAULTS, lambda: lambdaForPeriod(Math.max(10, options.baselinePeriod / step)) });
+  const threshold = scaledNoise(smoothed, baseline, smoothedNoise, options.shotNoise);
+  const corrected = new Float64Array(n);
+  const prominence = new Float64Array(n);
+  const floor = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    corrected[i] = smoothed[i]! - baseline[i]!;
+    prominence[i] = DETECTION_DEFAULTS.prominenceSigmas * threshold[i]!;
+    floor[i] = DETECTION_DEFAULTS.heightSigmas * threshold[i]!;
+  }
+  const raw: RawPeak[] = findPeaks(corrected, prominence, floor)
+    .sort((a, b) => b.prominence - a.prominence).slice(0, DETECTION_DEFAULTS.mostPeaks).sort((a, b) => a.index - b.index);
+  const lines = fitGroups({ x, y: despiked, baseline, noise, threshold, peaks: raw, step })
+    .filter((line) => line.snr >= DETECTION_DEFAULTS.leastSnr && line.fwhm <= options.widest);
+  return { despiked, smoothed, baseline, noise, smoothedNoise, lines, spikes, saturation, step, resolution: options.resolution ?? narrowestClear(lines, step) };
+}

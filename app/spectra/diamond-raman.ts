@@ -1,0 +1,117 @@
+import { warmth } from '../reference/optical-centre.ts';
+import { DIAMOND_RAMAN_CM1, DIAMOND_RAMAN_COLD_CM1 } from '../reference/reference-lines.ts';
+import type { DiamondRamanResult } from './analysis.ts';
+import { airFromRamanShift, ramanShiftFromAir } from './convert-axis.ts';
+import type { DetectedLine, Detection } from './detect-lines.ts';
+
+/** Agreement asked of the line (judgement): ±3 cm-1, or 0.6 resolutions where that is more; never beyond 10 cm-1. */
+export const RAMAN_TOLERANCE = { leastCm1: 3, resolutions: 0.6, mostCm1: 10 } as const;
+/** Wider lines are not the first-order line; small instruments show up to 60 cm-1 (judgement). */
+const WIDEST_CM1 = 70;
+/** Signal over noise asked before the line counts as seen. */
+const LEAST_SNR = 5;
+/**
+ * Luminescence may be this many times stronger than the diamond line in a real diamond (1 : 0.005, judgement).
+ * The line counts as absent only where even a line that weak would have been seen.
+ */
+const WEAKEST_SHARE = { photoluminescence: 0.004, raman: 0.02 } as const;
+/** How many standard deviations of the smoothed noise a line needs to be seen. */
+const DETECTION_SIGMAS = 5;
+
+export type DiamondRamanInput = {
+  readonly x: Float64Array;
+  readonly unit: 'nm' | 'raman-shift';
+  readonly detection: Detection;
+  /** In air, nm; may be missing on a Raman-shift axis. */
+  readonly laserNm: number | undefined;
+  readonly temperatureK: number;
+  /** One standard deviation, nm. */
+  readonly calibrationErrorNm: number;
+};
+export type DiamondRaman = { readonly result: DiamondRamanResult; /** The line itself, where present. */ readonly line: DetectedLine | null; readonly reason: string };
+
+/** Green light, for turning calibration in nm into cm-1 where no laser is stated. */
+const FALLBACK_LASER_NM = 532;
+
+type Place = { readonly expected: number; readonly tolerance: number; readonly perCm1: number; readonly expectedNm: number; readonly laser: number };
+
+function place(input: DiamondRamanInput): Place {
+  const t = warmth(input.temperatureK);
+  const shift = DIAMOND_RAMAN_COLD_CM1 + (DIAMOND_RAMAN_CM1 - DIAMOND_RAMAN_COLD_CM1) * t;
+  const laser = input.laserNm ?? FALLBACK_LASER_NM;
+  const expectedNm = airFromRamanShift(laser, shift);
+  const nmPerCm1 = expectedNm ** 2 * 1e-7;
+  const perCm1 = input.unit === 'nm' ? nmPerCm1 : 1;
+  const resolutionCm1 = (input.detection.resolution ?? 0) / perCm1;
+  const toleranceCm1 = Math.min(RAMAN_TOLERANCE.mostCm1,
+    Math.max(RAMAN_TOLERANCE.leastCm1, RAMAN_TOLERANCE.resolutions * resolutionCm1) + (2 * input.calibrationErrorNm) / nmPerCm1);
+  return { expected: input.unit === 'nm' ? expectedNm : shift, tolerance: toleranceCm1 * perCm1, perCm1, expectedNm, laser };
+}
+
+const nearest = (x: Float64Array, value: number): number => {
+  let lo = 0;
+  let hi = x.length - 1;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    if (x[mid]! < value) lo = mid + 1;
+    else hi = mid;
+  }
+  return lo;
+};
+
+function saturatedNear(input: DiamondRamanInput, from: number, to: number): boolean {
+  return (input.detection.saturation?.runs ?? []).some(([a, b]) => input.x[b]! >= from && input.x[a]! <= to);
+}
+
+/** Greatest light over the darkest point: what the line would have to be seen beside. */
+function brightest(y: Float64Array): number {
+  let least = Infinity;
+  let most = -Infinity;
+  for (const value of y) {
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  return most - least;
+}
+
+/**
+ * Looks for the first-order Raman line of diamond where the laser puts it.
+ * 'absent' only where the axis covers it, nothing is saturated there and a line as weak as real diamonds show would have been seen;
+ * otherwise 'masked', which is no information. Null where the axis does not reach the line, or a wavelength axis has no laser.
+ */
+export function findDiamondRaman(input: DiamondRamanInput): DiamondRaman | null {
+  if (input.unit === 'nm' && input.laserNm === undefined) return null;
+  const { expected, tolerance, perCm1, expectedNm, laser } = place(input);
+  const { x, detection } = input;
+  const margin = tolerance + 5 * perCm1;
+  if (x[0]! > expected - margin || x[x.length - 1]! < expected + margin) return null;
+  const i = nearest(x, expected);
+  const resolution = detection.resolution ?? 0;
+  const widest = Math.max(WIDEST_CM1 * perCm1, 1.5 * resolution);
+  let best: DetectedLine | null = null;
+  for (const line of detection.lines) {
+    if (Math.abs(line.position - expected) > tolerance || line.fwhm > widest || line.snr < LEAST_SNR) continue;
+    if (best === null || line.height > best.height) best = line;
+  }
+  const limit = DETECTION_SIGMAS * detection.smoothedNoise[i]!;
+  const common = { expectedNm, detectionLimit: limit };
+  const from = expected - tolerance - resolution;
+  const to = expected + tolerance + resolution;
+  if (saturatedNear(input, from, to)) {
+    return { result: { ...common, foundNm: null, shiftCm1: null, present: false, state: 'masked', detectionLimit: null }, line: null, reason: 'the detector is saturated there' };
+  }
+  if (best !== null) {
+    const foundNm = input.unit === 'nm' ? best.position : airFromRamanShift(laser, best.position);
+    const shiftCm1 = input.unit === 'nm' ? ramanShiftFromAir(laser, best.position) : best.position;
+    return { result: { ...common, foundNm, shiftCm1, present: true, state: 'present' }, line: best, reason: '' };
+  }
+  const light = brightest(detection.smoothed);
+  const otherLines = detection.lines.some((line) => line.snr >= 10);
+  const share = WEAKEST_SHARE[input.unit === 'nm' ? 'photoluminescence' : 'raman'];
+  const enough = light > 30 * detection.noise[i]! && limit <= share * light;
+  const state = enough || (input.unit === 'raman-shift' && otherLines && limit <= 0.05 * light) ? 'absent' : 'masked';
+  return {
+    result: { ...common, foundNm: null, shiftCm1: null, present: false, state }, line: null,
+    reason: state === 'masked' ? 'luminescence or noise would drown it' : '',
+  };
+}

@@ -1,0 +1,111 @@
+import type { DetectedLine } from './detect-lines.ts';
+import type { RawPeak } from './find-peaks.ts';
+import type { FittedPeak, PeakGuess } from './fit-peak.ts';
+import { fitPeaks } from './fit-peak.ts';
+
+export type FitGroupsInput = {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly baseline: Float64Array;
+  readonly noise: Float64Array;
+  /** Noise of the smoothed curve that a line must beat. */
+  readonly threshold: Float64Array;
+  /** Ascending in index. */
+  readonly peaks: readonly RawPeak[];
+  readonly step: number;
+};
+
+/** Neighbours nearer than this many widths are fitted together. */
+const TOGETHER_WIDTHS = 1.6;
+const MOST_TOGETHER = 4;
+/** Half of the fitted window, in widths, and its least number of points. */
+const WINDOW_WIDTHS = 1.75;
+const LEAST_HALF_POINTS = 6;
+const MOST_POINTS = 400;
+
+type Guess = PeakGuess & { readonly raw: RawPeak };
+
+const at = (x: Float64Array, index: number): number => {
+  const i = Math.min(x.length - 2, Math.max(0, Math.floor(index)));
+  return x[i]! + (x[i + 1]! - x[i]!) * (index - i);
+};
+
+function guesses(input: FitGroupsInput): Guess[] {
+  return input.peaks.map((raw) => ({
+    raw, position: input.x[raw.index]!, height: raw.prominence,
+    fwhm: Math.max(1.2 * input.step, at(input.x, raw.rightHalf) - at(input.x, raw.leftHalf)),
+  }));
+}
+
+function groupNeighbours(all: readonly Guess[]): Guess[][] {
+  const groups: Guess[][] = [];
+  for (const guess of all) {
+    const group = groups.at(-1);
+    const before = group?.at(-1);
+    if (group && before && group.length < MOST_TOGETHER && guess.position - before.position < TOGETHER_WIDTHS * Math.min(guess.fwhm, 2 * before.fwhm)) group.push(guess);
+    else groups.push([guess]);
+  }
+  return groups;
+}
+
+/** First and last point of the window around a group; it ends in the valley towards the next group. */
+function windowOf(input: FitGroupsInput, group: readonly Guess[], previous: Guess | undefined, next: Guess | undefined): [number, number] {
+  const { x } = input;
+  const first = group[0]!;
+  const last = group.at(-1)!;
+  let from = first.raw.index;
+  while (from > 0 && x[from]! > first.position - WINDOW_WIDTHS * first.fwhm) from--;
+  let to = last.raw.index;
+  while (to < x.length - 1 && x[to]! < last.position + WINDOW_WIDTHS * last.fwhm) to++;
+  from = Math.max(0, Math.min(from, first.raw.index - LEAST_HALF_POINTS));
+  to = Math.min(x.length - 1, Math.max(to, last.raw.index + LEAST_HALF_POINTS));
+  if (previous && from < previous.raw.index) from = Math.min(first.raw.index - 3, (previous.raw.index + first.raw.index) >> 1);
+  if (next && to > next.raw.index) to = Math.max(last.raw.index + 3, (next.raw.index + last.raw.index) >> 1);
+  return [Math.max(0, from), Math.min(x.length - 1, to)];
+}
+
+function trustworthy(fit: FittedPeak, guess: Guess): boolean {
+  return fit.height > 0 && Number.isFinite(fit.positionError) && fit.positionError < guess.fwhm
+    && Math.abs(fit.position - guess.position) < 0.75 * guess.fwhm && fit.fwhm > 0.25 * guess.fwhm && fit.fwhm < 4 * guess.fwhm && fit.height < 4 * guess.height;
+}
+
+/** Position of the parabola through the maximum and its neighbours. */
+function parabola(x: Float64Array, y: Float64Array, i: number): number {
+  const a = y[i - 1]!;
+  const b = y[i]!;
+  const c = y[i + 1]!;
+  const bend = a - 2 * b + c;
+  const shift = bend < 0 ? Math.max(-1, Math.min(1, (0.5 * (a - c)) / bend)) : 0;
+  return shift < 0 ? x[i]! + shift * (x[i]! - x[i - 1]!) : x[i]! + shift * (x[i + 1]! - x[i]!);
+}
+
+/** Every peak with its fitted position, height and width; peaks whose fitted height does not stand out of the noise are dropped. */
+export function fitGroups(input: FitGroupsInput): DetectedLine[] {
+  const { x, y, baseline, noise, threshold } = input;
+  const all = guesses(input);
+  const groups = groupNeighbours(all);
+  const lines: DetectedLine[] = [];
+  groups.forEach((group, k) => {
+    const [from, to] = windowOf(input, group, groups[k - 1]?.at(-1), groups[k + 1]?.[0]);
+    const stride = Math.max(1, Math.ceil((to - from + 1) / MOST_POINTS));
+    const points = Math.floor((to - from) / stride) + 1;
+    const wx = new Float64Array(points);
+    const wy = new Float64Array(points);
+    for (let j = 0; j < points; j++) {
+      wx[j] = x[from + j * stride]!;
+      wy[j] = y[from + j * stride]! - baseline[from + j * stride]!;
+    }
+    const fit = fitPeaks(wx, wy, group, points < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt');
+    group.forEach((guess, j) => {
+      const i = guess.raw.index;
+      const fitted = fit?.peaks[j];
+      if (fitted && trustworthy(fitted, guess)) {
+        if (fitted.height < 4 * fitted.heightError || fitted.height < 4 * threshold[i]!) return;
+        lines.push({ index: i, position: fitted.position, height: fitted.height, fwhm: fitted.fwhm, prominence: guess.raw.prominence, snr: fitted.height / noise[i]!, standardError: fitted.positionError });
+      } else {
+        lines.push({ index: i, position: parabola(x, y, i), height: guess.raw.prominence, fwhm: guess.fwhm, prominence: guess.raw.prominence, snr: guess.raw.prominence / noise[i]!, standardError: null });
+      }
+    });
+  });
+  return lines;
+}

@@ -1,0 +1,163 @@
+import type { CentreMode, ExpectedLine, OpticalCentre } from '../reference/optical-centre.ts';
+import { expectedLine, warmth } from '../reference/optical-centre.ts';
+import { OPTICAL_CENTRES } from '../reference/optical-centres.ts';
+import { ARTEFACT_LINES } from '../reference/reference-lines.ts';
+import type { DetectedLine } from './detect-lines.ts';
+
+/** All lengths in nm, in air. */
+export type MatchContext = {
+  readonly mode: CentreMode;
+  readonly temperatureK: number;
+  readonly resolutionNm: number | null;
+  readonly calibrationErrorNm: number;
+};
+
+export type Match = {
+  readonly line: DetectedLine;
+  /** Null where nothing fits, or several do and none can be preferred. */
+  readonly centre: OpticalCentre | null;
+  /** Where the centre was expected, nm. */
+  readonly expectedNm: number | null;
+  readonly ambiguousWith: readonly string[];
+  readonly sidebandOf: string | null;
+  /** Id of an artefact line that fits, named or not. */
+  readonly artefact: string | null;
+  /** False where the instrument is too coarse for this line to stand alone. */
+  readonly resolved: boolean;
+};
+
+/** Signal over noise asked before a line gets a name. */
+export const LEAST_SNR_TO_NAME = 5;
+/** Share of the resolution by which a maximum may be off (judgement). */
+const RESOLUTION_SHARE = 0.6;
+/** A rival counts until its squared distance exceeds the best one's by this: about 1 : 90 in likelihood. */
+const DECISIVE = 9;
+/** Lines may be this much narrower or wider than expected (judgement). */
+const NARROWEST = 0.3;
+const WIDEST = 3;
+/** Width assumed for lines whose own width is not published, nm, cold and warm (judgement). */
+const USUAL_WIDTH_NM = { cold: 0.6, room: 2 } as const;
+/** Sidebands are broad: at least this wide, nm (judgement). */
+const LEAST_SIDEBAND_NM = 2.5;
+
+/** The 596/597 pair: splitting 0.7 nm, told apart only where the instrument reaches half of that. */
+const PAIR = { members: ['CVD596', 'CVD597'], id: 'CVD596-597', from: 596.0, to: 597.8, at: 596.85, neededNm: 0.35, mergedFwhmNm: 0.65, leastSnr: 10 } as const;
+/** One maximum for both lines: what is left of their meaning where the pair is not resolved. */
+export const UNRESOLVED_PAIR: OpticalCentre | undefined = ((): OpticalCentre | undefined => {
+  const member = OPTICAL_CENTRES.find((centre) => centre.id === PAIR.members[0]);
+  return member && {
+    ...member, id: PAIR.id, name: '596/597 pair, not resolved', coldNm: PAIR.at, roomNm: PAIR.at, roomWindowNm: [PAIR.from, PAIR.to], coldHalfWindowNm: 0.9,
+    neededFwhmNm: null, strength: 'supporting', caution: 'one maximum where the CVD pair would lie; a finer instrument must show both lines',
+  };
+})();
+
+type Candidate = { readonly centre: OpticalCentre; readonly expected: ExpectedLine; readonly distance: number };
+
+const TABLE: readonly OpticalCentre[] = UNRESOLVED_PAIR ? [...OPTICAL_CENTRES, UNRESOLVED_PAIR] : OPTICAL_CENTRES;
+
+function widthFits(line: DetectedLine, expected: ExpectedLine, context: MatchContext): boolean {
+  const instrument = context.resolutionNm ?? 0;
+  const t = warmth(context.temperatureK);
+  const own = expected.fwhmNm ?? USUAL_WIDTH_NM.cold + (USUAL_WIDTH_NM.room - USUAL_WIDTH_NM.cold) * t;
+  const usual = Math.hypot(own, instrument);
+  const least = Math.max(0.6 * instrument, expected.fwhmNm === null ? 0 : NARROWEST * usual);
+  return line.fwhm >= least && line.fwhm <= WIDEST * usual;
+}
+
+/** Whether the data can carry the pair's two lines apart, and so which of its entries may be used. */
+function pairEntryAllowed(centre: OpticalCentre, lines: readonly DetectedLine[], line: DetectedLine, context: MatchContext): boolean {
+  const isMember = (PAIR.members as readonly string[]).includes(centre.id);
+  if (!isMember && centre.id !== PAIR.id) return true;
+  const inside = lines.filter((other) => other.position >= PAIR.from - 0.3 && other.position <= PAIR.to + 0.1 && other.snr >= LEAST_SNR_TO_NAME).length;
+  const fine = context.resolutionNm !== null && context.resolutionNm <= PAIR.neededNm;
+  const apart = inside >= 2 || (fine && line.fwhm < PAIR.mergedFwhmNm);
+  return isMember ? apart && (fine || inside >= 2) : !apart && line.snr >= PAIR.leastSnr;
+}
+
+function candidates(line: DetectedLine, lines: readonly DetectedLine[], context: MatchContext): Candidate[] {
+  const instrument = context.resolutionNm ?? 0;
+  const slack = 2 * Math.hypot(line.standardError ?? 0.5 * line.fwhm / Math.max(5, line.snr), context.calibrationErrorNm);
+  const found: Candidate[] = [];
+  for (const centre of TABLE) {
+    if (!centre.modes.includes(context.mode)) continue;
+    const expected = expectedLine(centre, context.temperatureK);
+    const reach = RESOLUTION_SHARE * instrument;
+    if (line.position < Math.min(expected.lo, expected.nm - reach) - slack || line.position > Math.max(expected.hi, expected.nm + reach) + slack) continue;
+    if (!widthFits(line, expected, context) || !pairEntryAllowed(centre, lines, line, context)) continue;
+    const spread = Math.hypot(slack / 2, (expected.hi - expected.lo) / 4, 0.3 * instrument);
+    found.push({ centre, expected, distance: ((line.position - expected.nm) / spread) ** 2 });
+  }
+  return found.sort((a, b) => a.distance - b.distance);
+}
+
+/** Major neighbours closer to each other than the instrument's resolution can hide one another. */
+function hiddenNeighbours(best: Candidate, line: DetectedLine, context: MatchContext): string[] {
+  const instrument = context.resolutionNm;
+  if (instrument === null || best.centre.yieldsTo !== undefined) return [];
+  const ids: string[] = [];
+  for (const centre of TABLE) {
+    if (centre.id === best.centre.id || centre.yieldsTo !== undefined || centre.companionOf !== undefined || !centre.modes.includes(context.mode)) continue;
+    if (centre.neededFwhmNm === null || (PAIR.members as readonly string[]).includes(centre.id)) continue;
+    const nm = expectedLine(centre, context.temperatureK).nm;
+    if (Math.abs(nm - best.expected.nm) < instrument && Math.abs(nm - line.position) < instrument) ids.push(centre.id);
+  }
+  return ids;
+}
+
+const sameFamily = (a: OpticalCentre, b: OpticalCentre): boolean => a.supports === b.supports && a.strength === b.strength && a.model === b.model;
+
+function nameLine(line: DetectedLine, lines: readonly DetectedLine[], context: MatchContext): Match {
+  const nothing = { line, centre: null, expectedNm: null, ambiguousWith: [], sidebandOf: null, artefact: null, resolved: true };
+  const instrument = context.resolutionNm ?? 0;
+  const slack = Math.max(2 * context.calibrationErrorNm, RESOLUTION_SHARE * instrument);
+  // Lamp lines are as narrow as the instrument: a broad line of the stone at the same place is not one.
+  const artefact = ARTEFACT_LINES.filter((a) => Math.abs(line.position - a.nm) <= Math.max(a.halfWindowNm, slack) && line.fwhm <= Math.max(1.5 * instrument, 2 * a.halfWindowNm))
+    .sort((a, b) => Math.abs(line.position - a.nm) - Math.abs(line.position - b.nm))[0];
+  if (line.snr < LEAST_SNR_TO_NAME) return { ...nothing, artefact: artefact?.id ?? null };
+  const all = candidates(line, lines, context);
+  let best = all[0];
+  if (best === undefined) return { ...nothing, artefact: artefact?.id ?? null };
+  if (artefact) {
+    const gap = Math.abs(line.position - best.expected.nm) - Math.abs(line.position - artefact.nm);
+    if (gap > 0.3 * Math.max(instrument, artefact.halfWindowNm)) return { ...nothing, artefact: artefact.id };
+    if (gap > -0.5 * Math.max(instrument, artefact.halfWindowNm)) return { ...nothing, ambiguousWith: [best.centre.id, artefact.id], artefact: artefact.id };
+  }
+  const rivals = all.filter((c) => c.distance - all[0]!.distance < DECISIVE);
+  const commoner = best.centre.yieldsTo === undefined ? undefined : rivals.find((c) => c.centre.id === best!.centre.yieldsTo);
+  // The rarer line keeps its place only on a cold stone and an instrument fine enough for it.
+  const fineEnough = best.centre.neededFwhmNm === null || (context.resolutionNm !== null && context.resolutionNm <= best.centre.neededFwhmNm);
+  if (commoner && !(fineEnough && context.temperatureK < 150)) best = commoner;
+  const chosen = best;
+  const others = [...new Set([...rivals.filter((c) => c !== chosen).map((c) => c.centre.id), ...hiddenNeighbours(chosen, line, context)])];
+  const serious = others.filter((id) => {
+    const other = TABLE.find((centre) => centre.id === id);
+    return other !== undefined && other.yieldsTo !== chosen.centre.id && other.companionOf === undefined && !sameFamily(other, chosen.centre);
+  });
+  if (serious.length > 0) return { ...nothing, ambiguousWith: [chosen.centre.id, ...others], artefact: null };
+  const resolved = chosen.centre.neededFwhmNm === null || context.resolutionNm === null || context.resolutionNm <= chosen.centre.neededFwhmNm * 1.05;
+  return { line, centre: chosen.centre, expectedNm: chosen.expected.nm, ambiguousWith: others, sidebandOf: null, artefact: null, resolved };
+}
+
+/** Broad unnamed lines beside a named zero-phonon line belong to it. */
+function withSideband(match: Match, all: readonly Match[], mode: CentreMode): Match {
+  if (match.centre !== null || match.ambiguousWith.length > 0 || match.line.fwhm < LEAST_SIDEBAND_NM) return match;
+  let owner: Match | null = null;
+  for (const other of all) {
+    const range = mode === 'emission' ? other.centre?.emissionSideband : other.centre?.absorptionSideband;
+    if (!range || match.line.position < range[0] || match.line.position > range[1]) continue;
+    if (owner === null || other.line.height > owner.line.height) owner = other;
+  }
+  return owner?.centre ? { ...match, sidebandOf: owner.centre.id, artefact: null } : match;
+}
+
+/**
+ * Names lines by the table of optical centres. Lines ascending; each comes back once, in order.
+ * Distance is weighed against fit error, calibration, the centre's own scatter and the resolution; what can't be told apart stays unnamed with its candidates.
+ */
+export function matchCentres(lines: readonly DetectedLine[], context: MatchContext): Match[] {
+  const named = lines.map((line) => nameLine(line, lines, context));
+  const present = new Set(named.flatMap((match) => (match.centre ? [match.centre.id] : [])));
+  const kept = named.map((match) => (match.centre?.companionOf !== undefined && !present.has(match.centre.companionOf)
+    ? { ...match, centre: null, expectedNm: null } : match));
+  return kept.map((match) => withSideband(match, kept, context.mode));
+}
