@@ -3,6 +3,7 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { report } from '../schema/index.ts';
+import { nextNumber } from './numbers.ts';
 
 type PersonChange = Change & { readonly personId: string };
 
@@ -49,11 +50,6 @@ export type ReportsStore = {
   content(reportId: string): Promise<StoredReport | null>;
 };
 
-/** Marks a report's number as given out, where it is the first revision. */
-function countNumber(tx: WriteTx, year: number): void {
-  tx.run(`INSERT INTO number_counter (kind, year, last) VALUES ('report', @year, 1) ON CONFLICT (kind, year) DO UPDATE SET last = last + 1`, { year });
-}
-
 export function createReportsStore(handle: StoreHandle, newId: () => string): ReportsStore {
   return {
     async list(caseId) {
@@ -63,7 +59,7 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
     issue: (change, fresh) => handle.transact((tx) => {
       const due = nextReportNumber(tx, fresh.caseId, fresh.year);
       if (due.number !== fresh.number || due.revision !== fresh.revision) return null;
-      if (fresh.revision === 1) countNumber(tx, fresh.year);
+      if (fresh.revision === 1) nextNumber(tx, 'report', fresh.year);
       const id = newId();
       tx.orm.insert(report).values({
         id, caseId: fresh.caseId, number: fresh.number, revision: fresh.revision, model: fresh.model, modelDigest: fresh.modelDigest,
@@ -72,7 +68,7 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
       tx.run(`UPDATE case_record SET state = 'reported' WHERE id = @caseId AND state <> 'returned'`, { caseId: fresh.caseId });
       appendAudit(tx, change, {
         subject: fresh.number, caseId: fresh.caseId,
-        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, pdf: fresh.pdfSha256 },
+        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, digests: { [id]: fresh.pdfSha256 } },
       });
       const row = tx.get<Row>(`${SELECT} WHERE r.id = @id`, { id });
       return viewOf(row!);

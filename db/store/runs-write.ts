@@ -12,7 +12,7 @@ import { appendCustody } from '../ledger/append-custody.ts';
 import { runFile, testRun } from '../schema/index.ts';
 import { proposeFindings } from './findings-write.ts';
 import { rememberForNextRun } from './instruments.ts';
-import { putRawRecord } from './put-raw-record.ts';
+import { putRawRecord, sameBytesInCase } from './put-raw-record.ts';
 import { putAnalysis, putSpectrum, type NewCurve } from './spectra.ts';
 
 export type NewRunFile = {
@@ -39,25 +39,28 @@ type Context = { readonly tx: WriteTx; readonly newId: () => string; readonly ch
 
 /** The id under which a case already keeps these bytes, or that of a new record. */
 function keepBytes({ tx, newId, change, caseId }: Context, file: NewRunFile): string {
-  const known = tx.get<{ id: string }>('SELECT id FROM raw_record WHERE case_id = @caseId AND sha256 = @sha256 ORDER BY rowid LIMIT 1', { caseId, sha256: file.sha256 });
-  return known?.id ?? putRawRecord(tx, { newId }, change, { caseId, name: file.name, mediaType: file.mediaType, bytes: file.bytes }).id;
+  const { name, mediaType, bytes } = file;
+  return sameBytesInCase(tx, caseId, file.sha256)?.id ?? putRawRecord(tx, { newId }, change, { caseId, name, mediaType, bytes }).id;
 }
 
-function putFile(context: Context, file: NewRunFile, firstOrdinal: number): { proposed: number } {
+type Written = { proposed: number; digests: Record<string, string> };
+
+function putFile(context: Context, file: NewRunFile, firstOrdinal: number): Written {
   const { tx, newId, change, runId, caseId, stoneId } = context;
   const runFileId = newId();
   tx.orm.insert(runFile).values({
     id: runFileId, runId, rawRecordId: keepBytes(context, file), outcome: file.outcome, format: file.format, reader: file.reader,
     warnings: JSON.stringify(file.warnings), error: file.error === null ? null : JSON.stringify(file.error),
   }).run();
-  let proposed = 0;
+  const written: Written = { proposed: 0, digests: {} };
   file.curves.forEach(({ curve, analysis }, index) => {
-    const spectrumId = putSpectrum(tx, newId, { runId, runFileId, ordinal: firstOrdinal + index }, curve);
+    const { id: spectrumId, sha256 } = putSpectrum(tx, newId, { runId, runFileId, ordinal: firstOrdinal + index }, curve);
+    written.digests[spectrumId] = sha256;
     if (analysis === null) return;
     const analysisId = putAnalysis(tx, newId, change, spectrumId, analysis);
-    proposed += proposeFindings(tx, newId, { at: change.at, caseId, stoneId, runId, analysisId, origin: 'analysis' }, analysis.findings).length;
+    written.proposed += proposeFindings(tx, newId, { at: change.at, caseId, stoneId, runId, analysisId, origin: 'analysis' }, analysis.findings).length;
   });
-  return { proposed };
+  return written;
 }
 
 function nextRunNumber(tx: WriteTx, caseId: string): number {
@@ -83,8 +86,11 @@ export function putRun(tx: WriteTx, newId: () => string, change: PersonChange, r
   const context: Context = { tx, newId, change, caseId: stone.case_id, stoneId: run.stoneId, runId };
   let ordinal = 0;
   let proposed = 0;
+  const digests: Record<string, string> = {};
   for (const file of run.files) {
-    proposed += putFile(context, file, ordinal).proposed;
+    const written = putFile(context, file, ordinal);
+    proposed += written.proposed;
+    Object.assign(digests, written.digests);
     ordinal += file.curves.length;
   }
   proposed += proposeFindings(tx, newId, { at: change.at, caseId: stone.case_id, stoneId: run.stoneId, runId, analysisId: null, origin: 'observation' }, run.observed).length;
@@ -95,7 +101,7 @@ export function putRun(tx: WriteTx, newId: () => string, change: PersonChange, r
     content: {
       run: `R${number}`, stone: stone.label, method: run.method, instrument: run.instrumentId, instrumentState: run.instrumentState, cautions: run.cautions,
       files: run.files.map((file) => ({ name: file.name, sha256: file.sha256, outcome: file.outcome, curves: file.curves.length })),
-      observation: run.observation, proposed,
+      observation: run.observation, proposed, digests,
     },
   });
   if (run.instrumentId !== null && run.remembers !== null) rememberForNextRun(tx, change, run.instrumentId, run.remembers);

@@ -19,16 +19,17 @@ export type StoredSpectrum = {
   readonly parameters: AnalysisParameters | null;
 };
 
-/** Writes one curve inside the caller's transaction and returns its id. */
-export function putSpectrum(tx: WriteTx, newId: () => string, place: { runId: string; runFileId: string; ordinal: number }, curve: NewCurve): string {
+/** Writes one curve inside the caller's transaction; returns its id and the SHA-256 over its points. */
+export function putSpectrum(tx: WriteTx, newId: () => string, place: { runId: string; runFileId: string; ordinal: number }, curve: NewCurve): { id: string; sha256: string } {
   const id = newId();
   const x = packFloats(curve.x);
   const y = packFloats(curve.y);
+  const sha256 = curveDigest(x, y);
   tx.orm.insert(spectrum).values({
     id, ...place, title: curve.title, xUnit: curve.xUnit, yUnit: curve.yUnit, unitStated: curve.unitStated,
-    points: curve.x.length, x, y, sha256: curveDigest(x, y),
+    points: curve.x.length, x, y, sha256,
   }).run();
-  return id;
+  return { id, sha256 };
 }
 
 /** Writes one analysis inside the caller's transaction and returns its id. */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readSpectrumFile } from '../../../app/files/read-spectrum-file.ts';
-import type { ReadError, SpectrumFile } from '../../../app/files/spectrum-file.ts';
+import type { ReadError, SpectrumBlock, SpectrumFile } from '../../../app/files/spectrum-file.ts';
 import type { Result } from '../../../app/result.ts';
 import { analyseSpectrum } from '../../../app/spectra/analyse-spectrum.ts';
 import type { AnalysisParameters, AnalysisResult } from '../../../app/spectra/analysis.ts';
@@ -28,13 +28,23 @@ export type BlockAnalysis = { readonly ok: true; readonly value: AnalysisResult 
 export type FileOutcome = {
   readonly sha256: string;
   readonly reading: Result<SpectrumFile, ReadError>;
+  /** For each block, whether its abscissa's unit was stated or remembered because the file does not say it. */
+  readonly unitStated: readonly boolean[];
   /** One entry for each block, in order; empty without parameters. */
   readonly analyses: readonly BlockAnalysis[];
 };
 
-function analyseBlock(block: SpectrumFile['blocks'][number], parameters: AnalysisParameters): BlockAnalysis {
+function analyseBlock(block: SpectrumBlock, parameters: AnalysisParameters): BlockAnalysis {
+  if (block.peaksOnly === true) return { ok: false, error: { code: 'peak-table', message: 'A table of peaks is kept and shown; there is no curve in it to analyse.' } };
   const outcome = analyseSpectrum(block, parameters);
   return outcome.ok ? { ok: true, value: outcome.value.result } : { ok: false, error: { code: outcome.error.code, message: outcome.error.message } };
+}
+
+/** Reads once more without what was stated: the reader uses a stated unit only where the file has none. */
+function whereStated(file: FileToRead, read: SpectrumFile): boolean[] {
+  if (file.xUnit === undefined) return read.blocks.map(() => false);
+  const bare = readSpectrumFile(file.name, file.bytes);
+  return read.blocks.map((block, index) => bare.ok && bare.value.blocks[index]?.xUnit === 'unstated' && block.xUnit !== 'unstated');
 }
 
 function readOne(file: FileToRead, parameters: AnalysisParameters | null): FileOutcome {
@@ -43,7 +53,7 @@ function readOne(file: FileToRead, parameters: AnalysisParameters | null): FileO
     ...(file.xUnit === undefined ? {} : { xUnit: file.xUnit }), ...(file.yUnit === undefined ? {} : { yUnit: file.yUnit }),
   });
   const analyses = reading.ok && parameters !== null ? reading.value.blocks.map((block) => analyseBlock(block, parameters)) : [];
-  return { sha256, reading, analyses };
+  return { sha256, reading, unitStated: reading.ok ? whereStated(file, reading.value) : [], analyses };
 }
 
 /** Hashes and reads files, and analyses each curve where parameters are given. One outcome for each file, in order. */
