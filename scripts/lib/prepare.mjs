@@ -8,21 +8,25 @@ import { run } from './run.mjs';
 import { say, Stop } from './say.mjs';
 
 /** What the built program is made from. */
-const SOURCES = ['app', 'db', 'main', 'renderer', 'assets', 'package.json', 'package-lock.json', 'scripts/build.mjs', 'scripts/lib/bundle'];
+const SOURCES = ['app', 'db', 'main', 'renderer', 'assets', 'package.json', 'package-lock.json', 'scripts/lib/bundle'];
 
 const stamp = inRoot('dist', 'build-stamp.txt');
 
 /** @returns {string | null} */
 const builtFrom = () => (existsSync(stamp) && existsSync(builtCommandLine) ? readFileSync(stamp, 'utf8') : null);
 
-/** Builds the program into dist/ when its sources changed since. @throws {Stop} when the build fails */
-export async function ensureBuilt() {
-  if (builtFrom() === fingerprint(root, SOURCES)) return;
+/**
+ * Builds the program into dist/.
+ * @param {{ evenWhenFresh?: boolean }} [options] by default only when its sources changed since the last build
+ * @throws {Stop} when the build fails
+ */
+export async function ensureBuilt({ evenWhenFresh = false } = {}) {
+  if (!evenWhenFresh && builtFrom() === fingerprint(root, SOURCES)) return;
   await alone(join(cacheFolder, 'build.lock'), async () => {
     const now = fingerprint(root, SOURCES);
-    if (builtFrom() === now) return;
+    if (!evenWhenFresh && builtFrom() === now) return;
     say('Building');
-    const { code } = await runOnProjectNode([inRoot('scripts', 'build.mjs')], { stdio: ['ignore', 2, 2] });
+    const { code } = await runOnProjectNode([inRoot('scripts', 'lib', 'bundle', 'bundle-all.mjs')], { stdio: ['ignore', 2, 2] });
     if (code !== 0) throw new Stop('The program could not be built: the message above names the file.');
     // Stamped with what was there before the build: an edit made meanwhile is built next time.
     mkdirSync(dirname(stamp), { recursive: true });
