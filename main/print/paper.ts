@@ -1,11 +1,9 @@
 import type { Ink } from '../../app/figure/figure-model.ts';
+import { THEMES } from '../../app/figure/inks.ts';
 import type { FontRole } from './font-files.ts';
 
-/** Ink on white paper: the house's light colours; ink3 is darkened so that small labels keep 4.5:1 (WCAG 2.1, 1.4.3). */
-export const PAPER_INKS: Readonly<Record<Ink, string>> = {
-  ink: '#1C222D', ink2: '#4A5263', ink3: '#666E7E', line: '#CFC9BB', line2: '#E6E1D5',
-  accent: '#27508F', natural: '#1F6B6F', cvd: '#6A3D9C', hpht: '#9A5F0B', warn: '#8A3B2E',
-};
+/** The house's colours on white paper. */
+export const PAPER_INKS: Readonly<Record<Ink, string>> = THEMES.paper.inks;
 
 /** How a piece of text looks: face, size in points, line pitch in points, colour. */
 export type TextStyle = { readonly font: FontRole; readonly size: number; readonly pitch: number; readonly ink: Ink };
@@ -30,6 +28,8 @@ export const TEXT = {
   monoSmall: style('mono', 7.8, 11.8, 'ink2'),
   /** 64 digits stand on one line of a raw record's column. */
   digest: style('mono', 7.1, 11.8, 'ink2'),
+  labelNumber: style('mono500', 9.4, 12.4, 'ink'),
+  labelSmall: style('sans', 7.4, 9.8, 'ink2'),
   warn: style('sans500', 9.2, 13.4, 'warn'),
   warnSmall: style('sans500', 8.2, 11.8, 'warn'),
 } as const satisfies Record<string, TextStyle>;

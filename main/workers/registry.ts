@@ -1,6 +1,9 @@
 import type { Task } from './task.ts';
 import { analyseSpectrumTask } from './tasks/analyse-spectrum.ts';
 import { readAndAnalyseTask } from './tasks/read-and-analyse.ts';
+import { reportFiguresTask } from './tasks/report-figures.ts';
+import { renderLabelsTask } from './tasks/render-labels.ts';
+import { renderReceiptTask } from './tasks/render-receipt.ts';
 import { renderReportTask } from './tasks/render-report.ts';
 import { zipFilesTask } from './tasks/zip-files.ts';
 
@@ -8,6 +11,9 @@ import { zipFilesTask } from './tasks/zip-files.ts';
 export const TASKS = {
   'analyse-spectrum': analyseSpectrumTask,
   'read-and-analyse': readAndAnalyseTask,
+  'report-figures': reportFiguresTask,
+  'render-labels': renderLabelsTask,
+  'render-receipt': renderReceiptTask,
   'render-report': renderReportTask,
   'zip-files': zipFilesTask,
 } as const;
