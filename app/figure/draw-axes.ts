@@ -1,4 +1,4 @@
-import type { MeasureText, Primitive, Rect } from './drawing.ts';
+import type { Anchor, MeasureText, Primitive, Rect } from './drawing.ts';
 import { xToPx, yToPx } from './axis-scale.ts';
 import type { FigureModel } from './figure-model.ts';
 import type { FigureStyle } from './figure-style.ts';
@@ -54,8 +54,11 @@ export function drawGrid(model: FigureModel, scale: YScale, plot: Rect, measure:
   ];
 }
 
+/** Where the ordinate's caption stands (row 0 is just above the frame), and what lies between the frame and the numbers below it, px. */
+export type AxisRoom = { readonly caption: { readonly x: number; readonly row: number; readonly anchor: Anchor }; readonly below: number };
+
 /** The axis line, the numbers and the captions: over the curves, so that they are never hidden. */
-export function drawAxes(model: FigureModel, scale: YScale, plot: Rect, room: { readonly captionRight: number; readonly below: number }, measure: MeasureText, style: FigureStyle): Primitive[] {
+export function drawAxes(model: FigureModel, scale: YScale, plot: Rect, room: AxisRoom, measure: MeasureText, style: FigureStyle): Primitive[] {
   const bottom = plot.y + plot.height;
   const number = { font: 'mono', size: style.tickSize, ink: 'ink3' } as const;
   const caption = { font: 'sans', size: style.captionSize, ink: 'ink3' } as const;
@@ -67,7 +70,10 @@ export function drawAxes(model: FigureModel, scale: YScale, plot: Rect, room: { 
   for (const { at, label } of xTicks(model, plot, measure, style)) {
     out.push({ kind: 'text', x: xToPx(at, model.xRange, plot), y: numbersY, text: label, anchor: 'middle', ...number });
   }
-  if (scale.caption !== '') out.push(...textPrimitives(scale.caption, room.captionRight, plot.y - style.margin - 2, { ...caption, anchor: 'end' }, measure));
+  if (scale.caption !== '') {
+    const { x, row, anchor } = room.caption;
+    out.push(...textPrimitives(scale.caption, x, plot.y - style.margin - 2 - row * style.rowHeight, { ...caption, anchor }, measure));
+  }
   if (textWidth(model.xLabel, 'sans', style.captionSize, measure) <= plot.width) {
     out.push(...textPrimitives(model.xLabel, plot.x + plot.width, numbersY + style.rowHeight, { ...caption, anchor: 'end' }, measure));
   }

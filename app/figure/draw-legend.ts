@@ -16,23 +16,24 @@ export function shorten(text: string, width: number, measure: (text: string) => 
 
 /** Where each curve's name stands below the axis; none for a single curve. Offsets from the plot's left edge, px. */
 export function legendRows(model: FigureModel, plotWidth: number, measure: MeasureText, style: FigureStyle): LegendRows {
-  if (model.curves.length < 2) return [];
+  const named = model.curves.flatMap((curve, index) => (curve.label === '' ? [] : [index]));
+  if (named.length < 2) return [];
   const size = (text: string): number => textWidth(text, 'sans', style.captionSize, measure);
   const rows: Entry[][] = [[]];
-  // The first row shares its line with the abscissa's caption.
-  const roomOf = (row: number): number => (row === 0 ? plotWidth - size(model.xLabel) - style.legendGap : plotWidth);
+  const moreWidth = size(`+${named.length} more`) + style.legendGap;
+  // The first row shares its line with the abscissa's caption; the last keeps room to say what is left out.
+  const roomOf = (row: number): number => plotWidth - (row === 0 ? size(model.xLabel) + style.legendGap : 0) - (row === style.legendRows - 1 ? moreWidth : 0);
   let left = 0;
-  for (let curve = 0; curve < model.curves.length; curve++) {
+  for (const [done, curve] of named.entries()) {
     const text = shorten(model.curves[curve]!.label, plotWidth * 0.4, size);
-    const width = style.legendStroke + 5 + size(text);
-    if (left > 0 && left + width > roomOf(rows.length - 1)) {
-      const rest = model.curves.length - curve;
-      if (rows.length === style.legendRows) {
-        rows.at(-1)!.push({ curve: -1, text: `+${rest} more`, left });
-        break;
-      }
+    const width = style.legendStroke + style.namePositionGap + size(text);
+    while (left + width > roomOf(rows.length - 1) && rows.length < style.legendRows) {
       rows.push([]);
       left = 0;
+    }
+    if (left + width > roomOf(rows.length - 1)) {
+      rows.at(-1)!.push({ curve: -1, text: `+${named.length - done} more`, left });
+      break;
     }
     rows.at(-1)!.push({ curve, text, left });
     left += width + style.legendGap;
@@ -55,13 +56,13 @@ export function drawLegend(model: FigureModel, rows: LegendRows, unlabelled: num
       }
       const y = baseline(r) - style.captionSize * 0.32;
       out.push({ kind: 'line', x1: x, x2: x + style.legendStroke, y1: y, y2: y, ink: curve.ink, width: style.curveWidth, ...(curve.dash ? { dash: style.dash } : {}) });
-      out.push(...textPrimitives(entry.text, x + style.legendStroke + 5, baseline(r), { ink: 'ink2', ...font }, measure));
+      out.push(...textPrimitives(entry.text, x + style.legendStroke + style.namePositionGap, baseline(r), { ink: 'ink2', ...font }, measure));
     }
   });
   if (unlabelled > 0) {
     const text = `+${unlabelled} more ${unlabelled === 1 ? 'line' : 'lines'}`;
     const last = rows.at(-1)?.at(-1);
-    const x = plot.x + (last === undefined ? 0 : last.left + style.legendStroke + 5 + textWidth(last.text, 'sans', style.captionSize, measure) + style.legendGap);
+    const x = plot.x + (last === undefined ? 0 : last.left + style.legendStroke + style.namePositionGap + textWidth(last.text, 'sans', style.captionSize, measure) + style.legendGap);
     out.push({ kind: 'text', x, y: baseline(Math.max(0, rows.length - 1)), text, ink: 'ink3', ...font });
   }
   return out;

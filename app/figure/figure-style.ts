@@ -12,8 +12,10 @@ export const FIGURE_STYLE = {
   stripStep: 2,
   rowHeight: 15,
   /** Share of the height that rows of labels may take. */
-  labelShare: 0.3,
+  labelShare: 0.28,
   maxLabelRows: 8,
+  /** The left margin may grow to this share of the width for the ordinate's caption. */
+  captionShare: 0.1,
   margin: 4,
   tickGap: 7,
   labelGap: 9,

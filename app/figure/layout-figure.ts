@@ -38,14 +38,17 @@ export function layoutFigure(model: FigureModel, surface: FigureSurface): Figure
   const { width, height } = surface;
 
   const scale = yScale(model, height, style);
-  const left = Math.ceil(Math.max(0, ...scale.labels.map((label) => measure(label, 'mono', style.tickSize))) + style.tickGap + style.margin);
+  const captionWidth = textWidth(scale.caption, 'sans', style.captionSize, measure);
+  const numbersWidth = Math.max(0, ...scale.labels.map((label) => measure(label, 'mono', style.tickSize)));
+  const captionInMargin = captionWidth <= Math.max(numbersWidth, style.captionShare * width);
+  const left = Math.ceil(Math.max(numbersWidth, captionInMargin ? captionWidth : 0) + style.tickGap + style.margin);
   const right = Math.ceil(style.margin + measure('0000', 'mono', style.tickSize) / 2);
   const legend = legendRows(model, width - left - right, measure, style);
   const strip = model.visibleStrip ? style.stripHeight + style.stripGap : 0;
   const bottom = strip + style.tickGap + style.tickSize + style.rowHeight * Math.max(1, legend.length) + style.margin;
 
-  const captionRight = Math.max(left - style.tickGap, style.margin + textWidth(scale.caption, 'sans', style.captionSize, measure));
-  const blocked = scale.caption === '' ? [] : [{ row: 0, left: captionRight - textWidth(scale.caption, 'sans', style.captionSize, measure), right: captionRight }];
+  // A caption wider than the margin gets the row above all labels, so that it never stands in a line's way.
+  const blocked = captionInMargin && captionWidth > 0 ? [{ row: 0, left: left - style.tickGap - captionWidth, right: left - style.tickGap }] : [];
   const plotWidth = Math.max(1, width - left - right);
   const labels = labelsOf(model, measure, style);
   const placement: LabelPlacement = placeLabels(
@@ -55,7 +58,8 @@ export function layoutFigure(model: FigureModel, surface: FigureSurface): Figure
       rows: Math.max(1, Math.min(style.maxLabelRows, Math.floor((height * style.labelShare) / style.rowHeight))),
     },
   );
-  const top = Math.max(placement.rowsUsed, scale.caption === '' ? 0 : 1) * style.rowHeight + style.margin * 2;
+  const rows = placement.rowsUsed + (captionWidth > 0 && !captionInMargin ? 1 : 0);
+  const top = Math.max(rows, captionWidth > 0 ? 1 : 0) * style.rowHeight + style.margin * 2;
   const plot: Rect = { x: left, y: top, width: plotWidth, height: Math.max(1, height - top - bottom) };
 
   const primitives: Primitive[] = [
@@ -63,7 +67,7 @@ export function layoutFigure(model: FigureModel, surface: FigureSurface): Figure
     ...(model.visibleStrip ? drawVisibleStrip(model.xRange, plot, style) : []),
     ...drawLines(labels, placement, model, plot, measure, style),
     ...drawCurves(model, plot, style),
-    ...drawAxes(model, scale, plot, { captionRight, below: strip }, measure, style),
+    ...drawAxes(model, scale, plot, { caption: captionInMargin ? { x: left - style.tickGap, row: 0, anchor: 'end' } : { x: style.margin, row: rows - 1, anchor: 'start' }, below: strip }, measure, style),
     ...drawLegend(model, legend, placement.dropped.length, plot, plot.y + plot.height + strip + style.tickGap + style.tickSize, measure, style),
   ];
   return { drawing: { width, height, primitives }, plot, unlabelled: placement.dropped.map((i) => labels[i]!.index) };

@@ -20,7 +20,10 @@ export type PlacedLabel = { readonly index: number; readonly row: number; readon
 export type LabelPlacement = { readonly placed: readonly PlacedLabel[]; readonly dropped: readonly number[]; readonly rowsUsed: number };
 
 type Side = 'right' | 'left';
-const SIDES: readonly (readonly Side[])[] = [['right', 'left'], ['left', 'right']];
+const BOTH: readonly Side[] = ['right', 'left'];
+
+/** More labels than anyone reads: the search stays short, what is worth less goes without. */
+const MOST_LABELS = 40;
 
 /** Does the vertical stroke at x, which ends in `row`, or its label, hit a label that stands already? */
 function fits(candidate: PlacedLabel, x: number, placed: readonly PlacedLabel[], requests: readonly LabelRequest[], space: LabelSpace): boolean {
@@ -40,52 +43,92 @@ function fits(candidate: PlacedLabel, x: number, placed: readonly PlacedLabel[],
   return true;
 }
 
-function lowestFit(index: number, sides: readonly Side[], placed: readonly PlacedLabel[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel | null {
+function candidateAt(index: number, row: number, side: Side, requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel {
   const { x, width } = requests[index]!;
-  for (let row = 0; row < space.rows; row++) {
-    for (const side of sides) {
-      const left = side === 'right' ? x + space.offset : x - space.offset - width;
-      const candidate = { index, row, left, right: left + width };
-      if (fits(candidate, x, placed, requests, space)) return candidate;
+  const left = side === 'right' ? x + space.offset : x - space.offset - width;
+  return { index, row, left, right: left + width };
+}
+
+/** The lowest free row on the first of these sides that has one. */
+function lowestFit(index: number, sides: readonly Side[], placed: readonly PlacedLabel[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel | null {
+  for (const side of sides) {
+    for (let row = 0; row < space.rows; row++) {
+      const candidate = candidateAt(index, row, side, requests, space);
+      if (fits(candidate, requests[index]!.x, placed, requests, space)) return candidate;
     }
   }
   return null;
 }
 
-/** Orders in which placing one after the other tends to succeed: from either end, from the ends inwards, the important first. */
-function orders(chosen: readonly number[], requests: readonly LabelRequest[]): number[][] {
-  const rising = [...chosen].sort((a, b) => requests[a]!.x - requests[b]!.x || a - b);
-  const inwards: number[] = [];
-  for (let low = 0, high = rising.length - 1; low <= high; low++, high--) {
-    inwards.push(rising[low]!);
-    if (high > low) inwards.push(rising[high]!);
-  }
-  return [rising, [...rising].reverse(), inwards, [...chosen].sort((a, b) => requests[b]!.importance - requests[a]!.importance || a - b)];
-}
-
-/** Inner labels to the inner side: the left half of a crowd flies to the left, the right half to the right. */
-function outwardSides(chosen: readonly number[], requests: readonly LabelRequest[]): (index: number) => readonly Side[] {
-  const middle = chosen.map((i) => requests[i]!.x).sort((a, b) => a - b)[chosen.length >> 1] ?? 0;
-  return (index) => (requests[index]!.x < middle ? SIDES[1]! : SIDES[0]!);
-}
-
-/** The best of several greedy placements of all chosen labels: fewest lost, then lowest. */
-function bestAttempt(chosen: readonly number[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel[] {
-  const sideRules = [() => SIDES[0]!, () => SIDES[1]!, outwardSides(chosen, requests)];
-  let best: PlacedLabel[] = [];
-  let bestCost = Number.POSITIVE_INFINITY;
-  for (const order of orders(chosen, requests)) {
-    for (const sides of sideRules) {
-      const placed: PlacedLabel[] = [];
-      for (const index of order) {
-        const fit = lowestFit(index, sides(index), placed, requests, space);
-        if (fit !== null) placed.push(fit);
-      }
-      const height = placed.reduce((most, p) => Math.max(most, p.row + 1), 0);
-      const cost = (chosen.length - placed.length) * 1e6 + height * 1e3 + placed.reduce((sum, p) => sum + p.row, 0);
-      if (cost < bestCost) [best, bestCost] = [placed, cost];
+/** Lets each label sink, the highest first, until none finds a lower row on either side. */
+function settle(placed: readonly PlacedLabel[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel[] {
+  let now = [...placed];
+  for (let moved = true; moved; ) {
+    moved = false;
+    for (const label of [...now].sort((a, b) => b.row - a.row || a.index - b.index)) {
+      const others = now.filter((other) => other.index !== label.index);
+      const lower = BOTH.map((side) => lowestFit(label.index, [side], others, requests, space)).filter((fit) => fit !== null).sort((a, b) => a.row - b.row)[0];
+      if (lower === undefined || lower.row >= label.row) continue;
+      now = [...others, lower];
+      moved = true;
     }
   }
+  return now;
+}
+
+/** Runs of lines, by index in rising x, that stand so near that a label may reach over the next line. */
+function crowdsOf(chosen: readonly number[], requests: readonly LabelRequest[], space: LabelSpace): number[][] {
+  const crowds: number[][] = [];
+  let last: number | null = null;
+  for (const index of [...chosen].sort((a, b) => requests[a]!.x - requests[b]!.x || a - b)) {
+    const near = last !== null && requests[index]!.x - requests[last]!.x < Math.max(requests[index]!.width, requests[last]!.width) + space.gap + space.offset;
+    if (near) crowds.at(-1)!.push(index);
+    else crowds.push([index]);
+    last = index;
+  }
+  return crowds;
+}
+
+/**
+ * Places each crowd as two stairs: the first `splits[c]` lines fly their labels to the left, outermost lowest, the others to the
+ * right; so no line has to pass a label. Who finds no room on its side tries the other.
+ */
+function placeStairs(crowds: readonly (readonly number[])[], splits: readonly number[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel[] {
+  const placed: PlacedLabel[] = [];
+  const put = (index: number, sides: readonly Side[]): void => {
+    const fit = lowestFit(index, sides, placed, requests, space);
+    if (fit !== null) placed.push(fit);
+  };
+  crowds.forEach((crowd, c) => {
+    crowd.slice(0, splits[c]).forEach((index) => put(index, ['left', 'right']));
+    crowd.slice(splits[c]).reverse().forEach((index) => put(index, ['right', 'left']));
+  });
+  return settle(placed, requests, space);
+}
+
+/** Fewest lost, then fewest rows, then low; to the right rather than to the left. */
+function costOf(placed: readonly PlacedLabel[], wanted: number, requests: readonly LabelRequest[]): number {
+  const rows = placed.reduce((most, p) => Math.max(most, p.row + 1), 0);
+  const leftward = placed.filter((p) => p.left < requests[p.index]!.x).length;
+  return (wanted - placed.length) * 1e6 + rows * 1e3 + placed.reduce((sum, p) => sum + p.row, 0) + leftward * 1e-2;
+}
+
+/** The best stairs: one crowd after the other gets the split that serves the whole best. */
+function bestStairs(chosen: readonly number[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel[] {
+  const crowds = crowdsOf(chosen, requests, space);
+  const splits = crowds.map((crowd) => crowd.length >> 1);
+  let best = placeStairs(crowds, splits, requests, space);
+  let bestCost = costOf(best, chosen.length, requests);
+  crowds.forEach((crowd, c) => {
+    let bestSplit = splits[c]!;
+    for (let split = 0; split <= crowd.length; split++) {
+      splits[c] = split;
+      const placed = placeStairs(crowds, splits, requests, space);
+      const cost = costOf(placed, chosen.length, requests);
+      if (cost < bestCost) [best, bestCost, bestSplit] = [placed, cost, split];
+    }
+    splits[c] = bestSplit;
+  });
   return best;
 }
 
@@ -95,15 +138,16 @@ function bestAttempt(chosen: readonly number[], requests: readonly LabelRequest[
  */
 export function placeLabels(requests: readonly LabelRequest[], space: LabelSpace): LabelPlacement {
   const byWorth = requests.map((_, i) => i).sort((a, b) => requests[b]!.importance - requests[a]!.importance || a - b);
-  let chosen = byWorth;
-  let placed = bestAttempt(chosen, requests, space);
+  // One that finds no room even alone must not cost the others theirs.
+  let chosen = byWorth.filter((index) => lowestFit(index, BOTH, [], requests, space) !== null).slice(0, MOST_LABELS);
+  let placed = bestStairs(chosen, requests, space);
   while (placed.length < chosen.length) {
     chosen = chosen.slice(0, -1);
-    placed = bestAttempt(chosen, requests, space);
+    placed = bestStairs(chosen, requests, space);
   }
-  // What was dropped to make room for others may still find a gap.
-  for (const index of byWorth.slice(chosen.length)) {
-    const fit = lowestFit(index, SIDES[0]!, placed, requests, space);
+  // What made room for others may still find a gap.
+  for (const index of byWorth.filter((i) => !chosen.includes(i))) {
+    const fit = lowestFit(index, BOTH, placed, requests, space);
     if (fit !== null) placed.push(fit);
   }
   const standing = new Set(placed.map((p) => p.index));

@@ -36,10 +36,13 @@ export function textPrimitives(text: string, x: number, y: number, style: { font
   if (runs.length === 1 && only !== undefined && !only.raised) return [{ kind: 'text', x, y, text, ...style }];
   const width = textWidth(text, style.font, style.size, measure);
   let at = x - (style.anchor === 'end' ? width : style.anchor === 'middle' ? width / 2 : 0);
-  return runs.map((run) => {
+  return runs.flatMap((run) => {
     const size = runSize(run, style.size);
-    const primitive: TextPrimitive = { kind: 'text', x: at, y: run.raised ? y - style.size * RAISED_BY : y, text: run.text, font: style.font, size, ink: style.ink, anchor: 'start' };
+    // Spaces at a run's ends are moved over, not drawn: some surfaces drop them.
+    const text = run.text.trim();
+    const indent = measure(run.text.slice(0, run.text.indexOf(text)), style.font, size);
+    const start = at + indent;
     at += measure(run.text, style.font, size);
-    return primitive;
+    return text === '' ? [] : [{ kind: 'text', x: start, y: run.raised ? y - style.size * RAISED_BY : y, text, font: style.font, size, ink: style.ink, anchor: 'start' }];
   });
 }

@@ -33,6 +33,9 @@ const encode = (v: number): number => (v <= 0.0031308 ? 12.92 * v : 1.055 * v **
 
 const hex = (v: number): string => Math.round(255 * Math.max(0, Math.min(1, v))).toString(16).padStart(2, '0');
 
+/** Beyond, the hue hardly changes (CIE 1931 chromaticity stands still from 700 nm on), and the tails of the fit would drift to brown. */
+const HUE_ENDS_NM = 660;
+
 /** How far the strip fades towards the ends of sight, nm, so that violet and deep red end dark (judgement, for the eye only). */
 const FADE_NM = { violet: 40, red: 130 } as const;
 const DARKEST = 0.25;
@@ -43,7 +46,7 @@ const DARKEST = 0.25;
  */
 export function visibleColour(nm: number): Rgb | null {
   if (!(nm >= VISIBLE_NM[0] && nm <= VISIBLE_NM[1])) return null;
-  const linear = toLinear(colourMatching(nm)).map((v) => Math.max(0, v));
+  const linear = toLinear(colourMatching(Math.min(nm, HUE_ENDS_NM))).map((v) => Math.max(0, v));
   const brightest = Math.max(...linear, 1e-12);
   const toEnd = Math.min(1, (nm - VISIBLE_NM[0]) / FADE_NM.violet, (VISIBLE_NM[1] - nm) / FADE_NM.red);
   const fade = DARKEST + (1 - DARKEST) * toEnd;

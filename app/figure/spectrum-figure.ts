@@ -1,0 +1,109 @@
+import type { DiamondRamanResult, PeakResult } from '../spectra/analysis.ts';
+import { convertPosition } from '../spectra/convert-axis.ts';
+import type { StatableXUnit, YUnit } from '../spectra/spectrum.ts';
+import { centreLabel as tableLabel } from './centre-label.ts';
+import type { CentreLabelOf } from './centre-label.ts';
+import { decimate } from './decimate.ts';
+import { AXIS_STYLE, ORDINATE_LABELS } from './figure-axes.ts';
+import { figureLines } from './figure-lines.ts';
+import type { ReferenceLine } from './figure-lines.ts';
+import type { FigureAxis, FigureModel, Ink } from './figure-model.ts';
+import { niceRange } from './nice-ticks.ts';
+
+/** A curve to draw: x monotone, in its own unit; y of the same length. */
+export type FigureCurve = { readonly label: string; readonly x: ArrayLike<number>; readonly y: ArrayLike<number>; readonly xUnit: StatableXUnit; readonly ink?: Ink; readonly dash?: boolean };
+
+export type SpectrumFigureInput = {
+  readonly curves: readonly FigureCurve[];
+  readonly axis: FigureAxis;
+  /** Calibrated laser wavelength in air, nm: needed for the Raman-shift axis of a curve in another unit. */
+  readonly laserNm?: number;
+  readonly yUnit: YUnit;
+  readonly peaks?: readonly PeakResult[];
+  readonly diamondRaman?: DiamondRamanResult | null;
+  /** Reference positions beside what was found. */
+  readonly lines?: readonly ReferenceLine[];
+  /** Part of the axis to show, in its unit, in either order. */
+  readonly xRange?: readonly [number, number];
+  readonly centreLabel?: CentreLabelOf;
+  /** Columns the curves are thinned to, at most two points each. */
+  readonly columns?: number;
+};
+
+/** Enough for the widest screen; keeps a stored figure small. */
+export const FIGURE_COLUMNS = 1600;
+/** Share of the height left above the highest point. */
+const HEADROOM = 0.04;
+/** Ordinate starts at zero when the lowest point is below this share of the highest. */
+const ZERO_BELOW = 0.5;
+const ORDINATE_TICKS = 5;
+
+/** Strokes for several curves: ink and dash alone, because colours mean an origin. */
+const CURVE_STROKES: readonly { readonly ink: Ink; readonly dash: boolean }[] = [
+  { ink: 'ink', dash: false }, { ink: 'ink3', dash: false }, { ink: 'ink', dash: true }, { ink: 'ink2', dash: false }, { ink: 'ink3', dash: true }, { ink: 'ink2', dash: true },
+];
+
+type Converted = { readonly x: Float64Array; readonly y: ArrayLike<number> };
+
+function convert(curve: FigureCurve, axis: FigureAxis, laserNm: number | undefined): Converted {
+  const options = laserNm === undefined ? {} : { laserNm };
+  return { x: Float64Array.from({ length: curve.x.length }, (_, i) => convertPosition(curve.x[i]!, curve.xUnit, axis, options)), y: curve.y };
+}
+
+function extent(curves: readonly Converted[], valueOf: (curve: Converted, i: number) => number): [number, number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const curve of curves) {
+    for (let i = 0; i < curve.x.length; i++) {
+      const value = valueOf(curve, i);
+      if (!Number.isFinite(value)) continue;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  return low <= high ? [low, high] : [0, 1];
+}
+
+/** An empty range cannot be drawn: a single value gets room on both sides. */
+const opened = ([low, high]: [number, number]): [number, number] => (low < high ? [low, high] : [low - (Math.abs(low) || 1) / 2, high + (Math.abs(high) || 1) / 2]);
+
+function ordinateRange(low: number, high: number): [number, number] {
+  const bottom = low >= 0 && low < ZERO_BELOW * high ? 0 : low;
+  const [from, to] = opened([bottom, high]);
+  const room = HEADROOM * (to - from);
+  return niceRange(bottom === 0 ? 0 : from - room, to + room, ORDINATE_TICKS);
+}
+
+const compact = (v: number): number => Number(v.toPrecision(8));
+
+/**
+ * The figure of one spectrum or several on one axis. Points that the axis cannot show (no laser for a Raman shift, no light)
+ * are left out; a curve without any stays in the list with no points. Ordinate from what lies inside the shown part.
+ */
+export function spectrumFigure(input: SpectrumFigureInput): FigureModel {
+  const { axis } = input;
+  const converted = input.curves.map((curve) => convert(curve, axis, input.laserNm));
+  const whole = input.xRange === undefined ? extent(converted, (curve, i) => curve.x[i]!) : [Math.min(...input.xRange), Math.max(...input.xRange)] as [number, number];
+  const [low, high] = opened(whole);
+  const xRange: [number, number] = AXIS_STYLE[axis].falling ? [high, low] : [low, high];
+  const inside = (x: number): boolean => x >= low && x <= high;
+  const yRange = ordinateRange(...extent(converted, (curve, i) => (inside(curve.x[i]!) ? curve.y[i]! : Number.NaN)));
+  return {
+    xUnit: axis,
+    xLabel: AXIS_STYLE[axis].label,
+    yLabel: ORDINATE_LABELS[input.yUnit],
+    xRange,
+    yRange,
+    curves: converted.flatMap((curve, c) => {
+      const given = input.curves[c]!;
+      const stroke = CURVE_STROKES[c % CURVE_STROKES.length]!;
+      const pieces = decimate(curve.x, curve.y, low, high, input.columns ?? FIGURE_COLUMNS);
+      const style = { label: given.label, ink: given.ink ?? stroke.ink, dash: given.dash ?? stroke.dash };
+      if (pieces.length === 0) return [{ ...style, x: [], y: [] }];
+      // A gap divides a curve into pieces; only the first carries the name.
+      return pieces.map((piece, p) => ({ ...style, label: p === 0 ? given.label : '', x: piece.x.map(compact), y: piece.y.map(compact) }));
+    }),
+    lines: figureLines({ ...input, centreLabel: input.centreLabel ?? tableLabel }, xRange),
+    visibleStrip: axis === 'nm',
+  };
+}
