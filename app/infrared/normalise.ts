@@ -1,4 +1,5 @@
 import { nonNegativeLeastSquares } from './non-negative-least-squares.ts';
+import { median } from '../spectra/statistics.ts';
 import { latticeAbsorption } from './two-phonon.ts';
 
 export type Normalisation = {
@@ -16,8 +17,45 @@ export type Normalisation = {
 /** Above this absorbance most spectra are limited by stray light (judgement). */
 const MOST_ABSORBANCE = 2.3;
 /** Where the lattice is compared: without carbon dioxide at 2280–2390; the weaker shoulder where the rest is saturated. */
-const WINDOWS: readonly (readonly [number, number])[] = [[1620, 2280], [2390, 2760]];
+const WINDOWS: readonly (readonly [number, number])[] = [[1860, 2280], [2390, 2760]];
 const SHOULDER: readonly (readonly [number, number])[] = [[2420, 2760]];
+/** Foreign bands only add: points this many robust deviations above the fit count ever less. */
+const CUT_SIGMAS = 1.5;
+const ROUNDS = 12;
+
+type LatticeFit = { readonly perAlpha: number; readonly level: number; readonly tilt: number; readonly agreement: number; readonly misfit: number };
+
+/** Lattice on a straight background, by least squares that lets go of what stands above it. */
+function fitLattice(x: Float64Array, y: Float64Array): LatticeFit {
+  const m = x.length;
+  const lattice = x.map(latticeAbsorption);
+  const slope = x.map((value) => (value - 2200) / 1000);
+  const root = new Float64Array(m).fill(1);
+  const residual = new Float64Array(m);
+  let coefficients: Float64Array = new Float64Array(3);
+  for (let round = 0; round < ROUNDS; round++) {
+    const weigh = (values: Float64Array): Float64Array => values.map((value, i) => value * root[i]!);
+    coefficients = nonNegativeLeastSquares([weigh(lattice), root.slice(), weigh(slope)], weigh(y), [false, true, true]).coefficients;
+    for (let i = 0; i < m; i++) residual[i] = y[i]! - coefficients[0]! * lattice[i]! - coefficients[1]! - coefficients[2]! * slope[i]!;
+    const spread = Math.max(1e-12, 1.4826 * median(residual.map(Math.abs)));
+    for (let i = 0; i < m; i++) {
+      const over = residual[i]! / (CUT_SIGMAS * spread);
+      root[i] = over > 1 ? 1 / over : 1;
+    }
+  }
+  let weight = 0;
+  let mean = 0;
+  for (let i = 0; i < m; i++) { weight += root[i]! ** 2; mean += root[i]! ** 2 * lattice[i]!; }
+  mean /= weight;
+  let explained = 0;
+  let left = 0;
+  for (let i = 0; i < m; i++) {
+    explained += root[i]! ** 2 * (coefficients[0]! * (lattice[i]! - mean)) ** 2;
+    left += root[i]! ** 2 * residual[i]! ** 2;
+  }
+  const perAlpha = coefficients[0]!;
+  return { perAlpha, level: coefficients[1]!, tilt: coefficients[2]!, agreement: explained / (explained + left), misfit: Math.sqrt(left / weight) / perAlpha };
+}
 
 /**
  * Puts an absorbance curve on the scale of the absorption coefficient by the lattice's own absorption.
@@ -33,25 +71,10 @@ export function normalise(x: Float64Array, y: Float64Array, isCoefficient: boole
   const picked: number[] = [];
   for (let i = 0; i < n; i++) if (windows.some(([a, b]) => x[i]! >= a && x[i]! <= b)) picked.push(i);
   if (picked.length < 30) return null;
-  const m = picked.length;
-  const lattice = new Float64Array(m);
-  const slope = new Float64Array(m);
-  const values = new Float64Array(m);
-  picked.forEach((i, k) => { lattice[k] = latticeAbsorption(x[i]!); slope[k] = (x[i]! - 2200) / 1000; values[k] = y[i]!; });
-  const constant = new Float64Array(m).fill(1);
-  const bend = slope.map((s) => s * s);
-  const columns = saturated ? [lattice, constant, slope] : [lattice, constant, slope, bend];
-  const fit = nonNegativeLeastSquares(columns, values, columns.map((_, k) => k > 0));
-  const perAlpha = fit.coefficients[0]!;
-  if (!(perAlpha > 0)) return { pathCm: null, alpha: new Float64Array(n), agreement: 0, misfit: Infinity, saturated };
-  const toAlpha = isCoefficient ? 1 : 1 / perAlpha;
-  const [, level, tilt] = fit.coefficients;
+  const fit = fitLattice(Float64Array.from(picked, (i) => x[i]!), Float64Array.from(picked, (i) => y[i]!));
+  if (!(fit.perAlpha > 0)) return { pathCm: null, alpha: new Float64Array(n), agreement: 0, misfit: Infinity, saturated };
+  const toAlpha = isCoefficient ? 1 : 1 / fit.perAlpha;
   const alpha = new Float64Array(n);
-  for (let i = 0; i < n; i++) alpha[i] = (y[i]! - level! - (tilt! * (x[i]! - 2200)) / 1000) * toAlpha;
-  let mean = 0;
-  for (const value of lattice) mean += value / m;
-  let spread = 0;
-  for (const value of lattice) spread += (perAlpha * (value - mean)) ** 2;
-  const misfit = Math.sqrt(fit.rss / (m - columns.length)) / perAlpha;
-  return { pathCm: isCoefficient ? null : perAlpha * Math.LN10, alpha, agreement: spread / (spread + fit.rss), misfit, saturated };
+  for (let i = 0; i < n; i++) alpha[i] = (y[i]! - fit.level - (fit.tilt * (x[i]! - 2200)) / 1000) * toAlpha;
+  return { pathCm: isCoefficient ? null : fit.perAlpha * Math.LN10, alpha, agreement: fit.agreement, misfit: fit.misfit, saturated };
 }

@@ -19,6 +19,7 @@ export function identityFindings(input: FindingInput): FindingFact[] {
   }
   if (!diamondRaman) return facts;
   const { result, reason } = diamondRaman;
+  const expectedAt = method === 'raman' ? '1332 cm-1' : `${result.expectedNm.toFixed(2)} nm`;
   const laser = laserNm === undefined ? '' : ` for the ${laserNm} nm laser`;
   if (result.state === 'present') {
     const place = method === 'raman' ? `at ${result.shiftCm1!.toFixed(1)} cm-1` : `at ${result.foundNm!.toFixed(2)} nm (${result.shiftCm1!.toFixed(1)} cm-1${laser})`;
@@ -26,14 +27,14 @@ export function identityFindings(input: FindingInput): FindingFact[] {
   } else if (result.state === 'absent') {
     const limit = result.detectionLimit === null ? '' : `; a line of height ${threeFigures(result.detectionLimit)} would have been seen`;
     facts.push({
-      code: 'diamond-line:absent', statement: `No Raman line of diamond where it is expected (${result.expectedNm.toFixed(2)} nm${laser}${limit}).`,
+      code: 'diamond-line:absent', statement: `No Raman line of diamond where it is expected (${expectedAt}${laser}${limit}).`,
       strength: method === 'raman' ? 'diagnostic' : 'strong', supports: 'not-diamond', method,
       caution: 'holds only with the right laser wavelength and the stone in focus', source: RAMAN_SOURCE,
     });
   } else {
     const limit = result.detectionLimit === null ? '' : ` Limit of detection: height ${threeFigures(result.detectionLimit)}.`;
     facts.push({
-      code: 'diamond-line:masked', statement: `The Raman line of diamond can't be judged at ${result.expectedNm.toFixed(2)} nm: ${reason}.${limit}`,
+      code: 'diamond-line:masked', statement: `The Raman line of diamond can't be judged at ${expectedAt}: ${reason}.${limit}`,
       strength: 'neutral', supports: 'none', method, caution: 'neither for nor against diamond; another laser or less light may show it', source: RAMAN_SOURCE,
     });
   }
