@@ -9,10 +9,11 @@ export function createInlinePool(): TaskPool {
     async run<N extends TaskName>(name: N, payload: TaskPayload<N>, options: TaskOptions = {}) {
       const task = TASKS[name] as unknown as Task<TaskPayload<N>, TaskResult<N>>;
       const cancelled: Result<TaskResult<N>, TaskFailure> = err({ code: 'cancelled', message: 'The work was cancelled before it was done.' });
-      if (options.signal?.aborted === true) return cancelled;
+      const isCancelled = (): boolean => options.signal?.aborted ?? false;
+      if (isCancelled()) return cancelled;
       try {
         const value = await task.run(payload, { progress: (step) => options.onProgress?.(step) });
-        return options.signal?.aborted === true ? cancelled : ok(value);
+        return isCancelled() ? cancelled : ok(value);
       } catch (fault) {
         return err({ code: 'faulted', message: fault instanceof Error ? fault.stack ?? fault.message : String(fault) });
       }

@@ -4,7 +4,7 @@ import type { Task } from '../task.ts';
 import { buffersOf } from '../task.ts';
 
 /** Draws the labels of a case. */
-export const renderLabelsTask: Task<LabelsModel, Uint8Array> = {
+export const renderLabelsTask: Task<LabelsModel, Uint8Array<ArrayBuffer>> = {
   run: (model) => renderLabels(model),
   transfers: (pdf) => buffersOf([pdf]),
 };

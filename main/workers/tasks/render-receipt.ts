@@ -4,7 +4,7 @@ import type { Task } from '../task.ts';
 import { buffersOf } from '../task.ts';
 
 /** Draws a client's receipt. */
-export const renderReceiptTask: Task<ReceiptModel, Uint8Array> = {
+export const renderReceiptTask: Task<ReceiptModel, Uint8Array<ArrayBuffer>> = {
   run: (model) => renderReceipt(model),
   transfers: (pdf) => buffersOf([pdf]),
 };

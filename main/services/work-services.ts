@@ -1,0 +1,29 @@
+import type { workContract } from '../../app/contract/work.ts';
+import { createBundleService } from './bundle.ts';
+import { createConclusionServices } from './conclusions.ts';
+import { createFindingServices } from './findings.ts';
+import { createInstrumentServices } from './instruments.ts';
+import { createRawService } from './raw.ts';
+import { createReportServices } from './reports.ts';
+import { createRecordRunService } from './runs-record.ts';
+import { createTryFilesService } from './runs-try-files.ts';
+import type { Services } from './service.ts';
+import { createSpectraServices } from './spectra.ts';
+import { createStoneFolderService } from './stone-folder.ts';
+import type { WorkDeps } from './work-context.ts';
+
+/** Every operation of the work on a stone: instruments, runs, findings, conclusions, reports, bundle. */
+export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof workContract> {
+  return {
+    ...createInstrumentServices(deps),
+    ...createFindingServices(deps),
+    ...createConclusionServices(deps),
+    ...createReportServices(deps),
+    ...createSpectraServices(deps),
+    'runs.tryFiles': createTryFilesService(deps),
+    'runs.record': createRecordRunService(deps),
+    'raw.content': createRawService(deps),
+    'stones.folder': createStoneFolderService(deps),
+    'cases.bundle': createBundleService(deps),
+  };
+}
