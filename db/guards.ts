@@ -33,7 +33,7 @@ const GUARDED: readonly Guarded[] = [
 /** Tables that only grow. */
 export const guardedTables = (): string[] => GUARDED.map((g) => g.table);
 
-type Trigger = { readonly name: string; readonly sql: string };
+export type Trigger = { readonly name: string; readonly sql: string };
 
 function triggersOf(g: Guarded): Trigger[] {
   const abort = `BEGIN SELECT RAISE(ABORT, '${g.table} only grows: its rows are evidence'); END`;
@@ -48,27 +48,28 @@ function triggersOf(g: Guarded): Trigger[] {
   ];
 }
 
-const allTriggers = (): Trigger[] => GUARDED.flatMap(triggersOf);
+/** Every guard there should be. */
+export const expectedGuards = (): Trigger[] => GUARDED.flatMap(triggersOf);
 
-function presentTriggers(sqlite: Database.Database): Map<string, string> {
-  const rows = sqlite.prepare(`SELECT name, sql FROM sqlite_master WHERE type = 'trigger'`).all() as { name: string; sql: string }[];
-  return new Map(rows.map((row) => [row.name, row.sql]));
+/** Names of guards that are not among the triggers that are there, or differ from what they should be. */
+export function guardsNotInPlace(present: readonly Trigger[]): string[] {
+  const known = new Map(present.map((trigger) => [trigger.name, trigger.sql]));
+  return expectedGuards().filter((trigger) => known.get(trigger.name) !== trigger.sql).map((trigger) => trigger.name);
 }
 
-/** Names of guards that are not there or not as they should be. A change of the guards themselves comes with a migration. */
+/** Names of guards that are missing or altered in an open file. A change of the guards themselves comes with a migration. */
 export function missingGuards(sqlite: Database.Database): string[] {
-  const present = presentTriggers(sqlite);
-  return allTriggers().filter((t) => present.get(t.name) !== t.sql).map((t) => t.name);
+  return guardsNotInPlace(sqlite.prepare(`SELECT name, sql FROM sqlite_master WHERE type = 'trigger'`).all() as Trigger[]);
 }
 
 /** Puts back every guard that is missing or altered, in one transaction, and returns their names. */
 export function ensureGuards(sqlite: Database.Database): string[] {
-  const missing = new Set(missingGuards(sqlite));
-  if (missing.size === 0) return [];
+  const missing = missingGuards(sqlite);
+  if (missing.length === 0) return [];
   sqlite.transaction(() => {
-    for (const trigger of allTriggers()) {
-      if (missing.has(trigger.name)) sqlite.exec(`DROP TRIGGER IF EXISTS ${trigger.name}; ${trigger.sql}`);
+    for (const trigger of expectedGuards()) {
+      if (missing.includes(trigger.name)) sqlite.exec(`DROP TRIGGER IF EXISTS ${trigger.name}; ${trigger.sql}`);
     }
   }).immediate();
-  return [...missing];
+  return missing;
 }

@@ -115,7 +115,7 @@ function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestore
   const handle = createHandle(sqlite);
   const readOnly = options.readOnly ?? false;
   return {
-    ...createStores(handle, options),
+    ...createStores(handle, () => options.newId(), guardsRestored),
     file: options.file, readOnly, guardsRestored, handle,
     async backup(target) {
       try {

@@ -1,10 +1,49 @@
 import type { StoreHandle } from './handle.ts';
+import { createAuditStore, type AuditStore } from './store/audit.ts';
+import { createBenchStore, type BenchStore } from './store/bench.ts';
+import { createCasesStore, type CasesStore } from './store/cases.ts';
+import { createClientsStore, type ClientsStore } from './store/clients.ts';
+import { createCustodyStore, type CustodyStore } from './store/custody.ts';
+import { createDraftsStore, type DraftsStore } from './store/drafts.ts';
+import { createFindStore, type FindStore } from './store/find.ts';
+import { createLaboratoryStore, type LaboratoryStore } from './store/laboratory.ts';
+import { createPeopleStore, type PeopleStore } from './store/people.ts';
+import { createPhotographsStore, type PhotographsStore } from './store/photographs.ts';
+import { createRawRecordsStore, type RawRecordsStore } from './store/put-raw-record.ts';
+import { createStonesStore, type StonesStore } from './store/stones.ts';
+import { createVerifyStore, type VerifyStore } from './store/verify.ts';
 
-export type StoreDeps = { readonly now: () => Date; readonly newId: () => string };
+/** The stores of what was taken in. Those of the work done on it are made from the same handle. */
+export type Stores = {
+  readonly laboratory: LaboratoryStore;
+  readonly people: PeopleStore;
+  readonly clients: ClientsStore;
+  readonly cases: CasesStore;
+  readonly stones: StonesStore;
+  readonly custody: CustodyStore;
+  readonly rawRecords: RawRecordsStore;
+  readonly photographs: PhotographsStore;
+  readonly drafts: DraftsStore;
+  readonly audit: AuditStore;
+  readonly bench: BenchStore;
+  readonly find: FindStore;
+  readonly ledgers: VerifyStore;
+};
 
-/** Every store of a casebook that is about what was taken in. */
-export type Stores = Readonly<Record<never, never>>;
-
-export function createStores(_handle: StoreHandle, _deps: StoreDeps): Stores {
-  return {};
+export function createStores(handle: StoreHandle, newId: () => string, guardsRestored: readonly string[]): Stores {
+  return {
+    laboratory: createLaboratoryStore(handle, newId),
+    people: createPeopleStore(handle, newId),
+    clients: createClientsStore(handle, newId),
+    cases: createCasesStore(handle, newId),
+    stones: createStonesStore(handle, newId),
+    custody: createCustodyStore(handle),
+    rawRecords: createRawRecordsStore(handle),
+    photographs: createPhotographsStore(handle, newId),
+    drafts: createDraftsStore(handle),
+    audit: createAuditStore(handle),
+    bench: createBenchStore(handle),
+    find: createFindStore(handle),
+    ledgers: createVerifyStore(handle, guardsRestored),
+  };
 }

@@ -47,7 +47,13 @@ export function custodyOfItem(db: ReadDb | WriteTx, itemId: string): CurrentCust
 /** Where each item of a case is now. */
 export function custodyOfCase(db: ReadDb | WriteTx, caseId: string): Map<string, CurrentCustody> {
   const rows = db.all<EntryRow>('SELECT item_id, at, content FROM custody_entry WHERE case_id = ? ORDER BY seq', [caseId]);
-  return new Map([...Map.groupBy(rows, (row) => row.item_id)].map(([itemId, entries]) => [itemId, currentCustody(entries.map(entryOf))!]));
+  const entries = new Map<string, ReturnType<typeof entryOf>[]>();
+  for (const row of rows) {
+    const known = entries.get(row.item_id);
+    if (known) known.push(entryOf(row));
+    else entries.set(row.item_id, [entryOf(row)]);
+  }
+  return new Map([...entries].map(([itemId, ofItem]) => [itemId, currentCustody(ofItem)!]));
 }
 
 /** A case whose every item has gone back is closed. */

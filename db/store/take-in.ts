@@ -10,6 +10,7 @@ import type { Change } from '../change.ts';
 import type { WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { appendCustody } from '../ledger/append-custody.ts';
+import { ledgerHead } from '../ledger/ledger-head.ts';
 import { caseRecord, item as itemTable, parcel as parcelTable } from '../schema/index.ts';
 import { clientById, insertClient } from './clients.ts';
 import { insertPhotograph } from './insert-photograph.ts';
@@ -95,7 +96,7 @@ export function takeIn(tx: WriteTx, deps: { newId(): string }, change: PersonCha
   }).run();
   const from = broughtBy.trim() === '' ? client.name : `${broughtBy.trim()}, for ${client.name}`.slice(0, FROM_LENGTH);
   const parcels = takeInParcels({ tx, deps, change, caseId, counter: { client: client.name, person: person.name, place, from } }, input.parcels);
-  appendAudit(tx, change, { subject: number, caseId, content: { number, client: client.id, asks, dueOn, remarks, place, broughtBy, parcels } });
+  appendAudit(tx, change, { subject: number, caseId, content: { number, client: client.id, asks, dueOn, remarks, place, broughtBy, parcels, custody: ledgerHead(tx, 'custody_entry')! } });
   return ok({ caseId, number });
 }
 

@@ -1,0 +1,58 @@
+import { setImmediate } from 'node:timers/promises';
+import type { Verification } from '../../app/contract/casebook.ts';
+import type { StoreHandle } from '../handle.ts';
+import { verifyDatabase, verifyGuards } from '../verify/database.ts';
+import { verifyLedgers } from '../verify/ledgers.ts';
+import { VerifyCancelled, type Pace } from '../verify/part.ts';
+import { verifyRecords } from '../verify/records.ts';
+
+export type VerifyOptions = {
+  /** UTC, ISO 8601 with milliseconds: stands on the outcome. */
+  readonly at: string;
+  readonly signal?: AbortSignal;
+  /** Called as work goes on, with what was checked so far and what there is. */
+  readonly progress?: (done: number, total: number) => void;
+};
+
+export type VerifyStore = {
+  /** Recomputes everything a casebook vouches for, in slices that leave the window free. Null where it was stopped by the signal. */
+  verify(options: VerifyOptions): Promise<Verification | null>;
+};
+
+/** Longest stretch without letting anything else run. */
+const BREATH_MS = 12;
+
+const COUNT = `SELECT (SELECT count(*) FROM custody_entry) + (SELECT count(*) FROM audit_entry) + (SELECT count(*) FROM raw_record)
+  + (SELECT count(*) FROM spectrum) + (SELECT count(*) FROM report) AS n`;
+
+function paced(options: VerifyOptions, total: number): Pace {
+  let before = 0;
+  let done = 0;
+  let breathed = performance.now();
+  return async (checked) => {
+    done += checked > before ? checked - before : checked;
+    before = checked;
+    if (performance.now() - breathed < BREATH_MS) return;
+    options.progress?.(Math.min(done, total), total);
+    await setImmediate();
+    breathed = performance.now();
+    if (options.signal?.aborted) throw new VerifyCancelled();
+  };
+}
+
+export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly string[]): VerifyStore {
+  const db = handle.read;
+  return {
+    async verify(options) {
+      const pace = paced(options, db.get<{ n: number }>(COUNT)!.n);
+      try {
+        const { parts: ledgers, vouched } = await verifyLedgers(db, pace);
+        const parts = [...ledgers, ...await verifyRecords(db, vouched, pace), verifyGuards(db, guardsRestored), await verifyDatabase(db, pace)];
+        return { sound: parts.every((part) => part.sound), at: options.at, parts };
+      } catch (e) {
+        if (e instanceof VerifyCancelled) return null;
+        throw e;
+      }
+    },
+  };
+}

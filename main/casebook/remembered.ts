@@ -1,0 +1,29 @@
+import { existsSync, readFileSync, renameSync } from 'node:fs';
+import { z } from 'zod';
+import { writeSmallFile } from '../host/write-small-file.ts';
+
+/** What is remembered between two starts. */
+const remembered = z.object({
+  /** Which casebook was open last. */
+  open: z.enum(['own', 'demonstration']).nullable(),
+  /** The laboratory's own casebook was there once: a lost file is then an error, never a new beginning. */
+  ownKnown: z.boolean(),
+});
+export type Remembered = z.infer<typeof remembered>;
+
+export const NOTHING_REMEMBERED: Remembered = { open: null, ownKnown: false };
+
+/** What `file` says; a file that can't be read is kept aside and counts as none. */
+export function readRemembered(file: string): Remembered {
+  if (!existsSync(file)) return NOTHING_REMEMBERED;
+  try {
+    return remembered.parse(JSON.parse(readFileSync(file, 'utf8')));
+  } catch {
+    renameSync(file, `${file}.unreadable`);
+    return NOTHING_REMEMBERED;
+  }
+}
+
+export function writeRemembered(file: string, value: Remembered, uniqueSuffix: string): void {
+  writeSmallFile(file, `${JSON.stringify(value, null, 2)}\n`, uniqueSuffix);
+}
