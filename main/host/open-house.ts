@@ -15,7 +15,12 @@ export type HouseOptions = {
   announce(event: DoorEvent): void;
 };
 
-export type OpenHouse = { readonly house: House; close(): Promise<void> };
+export type OpenHouse = {
+  readonly house: House;
+  /** Set where another program holds the casebook: who starts a second host should leave, not show an unusable window. */
+  readonly inUse: { readonly message: string; readonly next: string } | null;
+  close(): Promise<void>;
+};
 
 export async function openHouse(_options: HouseOptions): Promise<OpenHouse> {
   throw new Error('the casebook is not there yet');

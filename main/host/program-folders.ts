@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { migrationsFolder } from '../casebook/migrations-folder.ts';
 
 export type ProgramFolders = {
   /** The built page. */
@@ -9,16 +10,16 @@ export type ProgramFolders = {
   readonly worker: string;
 };
 
-/**
- * Where the parts of the built program lie, seen from the folder that all bundles of the main process share (dist/main).
- * From source there is no build beside the file: a caller that runs so names its folders itself.
- */
-export function programFolders(bundleFolder: string = __dirname): ProgramFolders {
+/** The folder that all bundles of the main process share (dist/main). From source, where only the command line and tests run: this file's own. */
+const HERE = typeof __dirname === 'string' ? __dirname : process.cwd();
+
+/** Where the parts of the built program lie. */
+export function programFolders(bundleFolder: string = HERE): ProgramFolders {
   return {
     page: path.join(bundleFolder, '..', 'renderer'),
     preload: path.join(bundleFolder, 'preload.cjs'),
     icon: path.join(bundleFolder, '..', 'assets', 'icon.png'),
-    migrations: path.join(bundleFolder, 'migrations'),
+    migrations: migrationsFolder(bundleFolder),
     worker: path.join(bundleFolder, 'worker.cjs'),
   };
 }

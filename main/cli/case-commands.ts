@@ -1,0 +1,37 @@
+import type { Command } from 'commander';
+import { EXAMPLES } from './examples.ts';
+import type { CliIo, ExitCode } from './io.ts';
+import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts';
+import { jsonOption } from './spectrum-commands.ts';
+
+type CaseOptions = { readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly json?: boolean };
+
+/** `report`, `bundle` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
+export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
+  program.command('report').description('write the report of a case, as it was last issued, to a PDF')
+    .argument('<case>', 'number of the case, for instance C-2026-0001')
+    .requiredOption('--out <file>', 'PDF to write')
+    .option('--draft', 'what the report would say now, marked as a draft')
+    .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.report)
+    .action(async (number: string, { out, casebook, data, draft, json }: CaseOptions) => {
+      const { runReport } = await import('./commands/report.ts');
+      finish(await runReport({ number, out, casebook, dataFolder: dataFolderOf(data, io), draft: draft ?? false, json: json ?? false }, io));
+    });
+
+  program.command('bundle').description('write everything of a case to a zip: reports, raw records byte for byte, ledger, JSON')
+    .argument('<case>', 'number of the case')
+    .requiredOption('--out <file>', 'zip to write')
+    .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.bundle)
+    .action(async (number: string, { out, casebook, data, json }: CaseOptions) => {
+      const { runBundle } = await import('./commands/bundle.ts');
+      finish(await runBundle({ number, out, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
+    });
+
+  program.command('verify').description('recompute ledgers and digests of a casebook and name the first entry that does not fit')
+    .argument('[casebook]', 'the file; without it the one last used')
+    .addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.verify)
+    .action(async (casebook: string | undefined, { data, json }: CaseOptions) => {
+      const { runVerify } = await import('./commands/verify.ts');
+      finish(await runVerify({ casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
+    });
+}

@@ -1,0 +1,37 @@
+/** Under the help of each command. */
+export const EXAMPLES = {
+  culet: `
+Examples:
+  culet read spectrum.jdx
+  culet analyse pl.txt --method photoluminescence --laser-nm 532 --x-unit nm
+  culet report C-2026-0001 --out report.pdf
+  culet verify Casebook.culet
+
+Exit codes: 0 all went well, 1 something did not, 2 the command itself was wrong.`,
+  read: `
+Examples:
+  culet read spectrum.jdx other.csv
+  culet read measurements/ --json        every file in a folder
+  gunzip -c spectrum.jdx.gz | culet read - --json`,
+  analyse: `
+Examples:
+  culet analyse pl.txt --method photoluminescence --laser-nm 532 --temperature-k 77 --x-unit angstrom
+  culet analyse ftir.dpt --method infrared --x-unit cm-1 --json`,
+  report: `
+Examples:
+  culet report C-2026-0001 --out report.pdf
+  culet report C-2026-0001 --out draft.pdf --draft --casebook Casebook.culet`,
+  verify: `
+Examples:
+  culet verify ~/.config/Culet/Casebook.culet
+  culet verify Casebook.culet --json     also while the program is open`,
+  bundle: `
+Example:
+  culet bundle C-2026-0001 --out case.zip`,
+  serve: `
+Example:
+  culet serve --data ./laboratory --open`,
+  demo: `
+Example:
+  culet demo --out ./demonstration`,
+} as const;

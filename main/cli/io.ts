@@ -1,0 +1,16 @@
+/** What a command sees of the terminal; tests hand in their own. */
+export type CliIo = {
+  /** Text for standard output: only what was asked for. */
+  out(text: string): void;
+  /** Sentences for a person, on standard error. */
+  err(text: string): void;
+  readStdin(): Promise<Uint8Array>;
+  readonly workingFolder: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Settles when the person or the system asks the program to end. */
+  askedToEnd(): Promise<void>;
+};
+
+/** 0 only when all went well; 2 where the command itself was wrong and nothing was tried. */
+export const EXIT = { done: 0, failed: 1, usage: 2 } as const;
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
