@@ -1,4 +1,5 @@
 import { checkConclusion } from '../../app/conclusions/check-conclusion.ts';
+import { checkWording } from '../../app/conclusions/check-wording.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import { ok } from '../../app/result.ts';
 import { evidenceOfStone } from '../../db/store/stone-folder.ts';
@@ -10,8 +11,10 @@ type ConclusionServices = Pick<Services, 'conclusions.conclude' | 'conclusions.c
 
 export function createConclusionServices(deps: WorkDeps): ConclusionServices {
   return {
-    'conclusions.conclude': changing(deps, 'conclusions.conclude', (input, { stores, change }) =>
-      stores.conclusions.conclude<Failure>(change, input.stoneId, (tx) => {
+    'conclusions.conclude': changing(deps, 'conclusions.conclude', async (input, { stores, change }) => {
+      const worded = checkWording({ reasons: input.reasons, departure: input.departure });
+      if (!worded.ok) return asFailure(worded.error);
+      return stores.conclusions.conclude<Failure>(change, input.stoneId, (tx) => {
         const evidence = evidenceOfStone(tx, input.stoneId, change.at);
         if (evidence === null) return notFound('This stone');
         const { proposal, findings } = evidence;
@@ -19,9 +22,12 @@ export function createConclusionServices(deps: WorkDeps): ConclusionServices {
         const departure = conclusion === proposal.conclusion ? '' : input.departure.trim();
         const allowed = checkConclusion({ conclusion, departure, proposed: proposal.conclusion, findings });
         return allowed.ok ? ok({ stoneId, conclusion, reasons, departure, proposal }) : asFailure(allowed.error);
-      })),
+      });
+    }),
 
     'conclusions.confirm': changing(deps, 'conclusions.confirm', async (input, { stores, change }) => {
+      const worded = checkWording({ reason: input.reason });
+      if (!worded.ok) return asFailure(worded.error);
       const answered = await stores.conclusions.confirm(change, { ...input, reason: input.reason.trim() });
       if (!answered.ok) return asFailure(answered.error);
       return answered.value === null ? notFound('This conclusion') : ok(answered.value);

@@ -1,3 +1,4 @@
+import { checkWording } from '../../app/conclusions/check-wording.ts';
 import { ok } from '../../app/result.ts';
 import { conflict, notFound } from './failures.ts';
 import type { Services } from './service.ts';
@@ -15,6 +16,8 @@ export function createFindingServices(deps: WorkDeps): FindingServices {
       if (!input.accept && reason === '') {
         return asFailure({ code: 'invalid-input', field: 'reason', message: 'Write why it is set aside.', next: 'Give the reason; it is kept and printed.' });
       }
+      const worded = checkWording({ reason });
+      if (!worded.ok) return asFailure(worded.error);
       const decided = await stores.findings.decide(change, { findingId: input.findingId, accept: input.accept, reason });
       return decided === null ? notFound('This finding') : ok(decided);
     }),
@@ -22,6 +25,8 @@ export function createFindingServices(deps: WorkDeps): FindingServices {
     'findings.add': changing(deps, 'findings.add', async (input, { stores, change }) => {
       const { stoneId, method, statement, strength, supports } = input;
       const caution = input.caution.trim();
+      const worded = checkWording({ statement, caution });
+      if (!worded.ok) return asFailure(worded.error);
       const added = await stores.findings.add(change, stoneId, { code: `examiner:${method}`, method, statement, strength, supports, ...(caution === '' ? {} : { caution }) });
       return added === null ? notFound('This stone') : ok(added);
     }),
