@@ -25,7 +25,6 @@ export type TextPiece = {
   readonly rise: 'base' | 'raised' | 'lowered';
 };
 
-// eslint-disable-next-line no-control-regex -- control characters are what is removed here
 const INVISIBLE = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufe00-\ufe0f\ufeff]/gu;
 
 /** Composed letters, no control or direction signs, plain ways where the faces have no sign. Line feeds stay. */

@@ -50,7 +50,7 @@ function drawLabel(sheet: Sheet, model: LabelsModel, index: number, x: number, y
 }
 
 /** Sheets of labels with the QR code and the number of each item, as a PDF. A case without items gives one page that says so. */
-export async function renderLabels(model: LabelsModel): Promise<Uint8Array> {
+export async function renderLabels(model: LabelsModel): Promise<Uint8Array<ArrayBuffer>> {
   const sheet = new Sheet({
     pageSize: model.pageSize, language: model.language, createdAt: new Date(model.receivedAt), runningHead: 0,
     title: `Labels for case ${model.caseNumber}`, author: model.laboratory, subject: `Labels of the items of case ${model.caseNumber}`,

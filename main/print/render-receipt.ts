@@ -54,7 +54,7 @@ function drawParcels(sheet: Sheet, model: ReceiptModel): void {
     ], parcel.items.map((item) => [
       cell(item.number),
       { parts: [{ text: item.declared }, { text: item.condition.trim() === '' ? item.kind : `${item.kind}; condition: ${item.condition}`, style: TEXT.small }] },
-      cell(item.count === '' ? 'one stone' : item.count),
+      cell(item.count),
       item.weight === '' ? cell('not weighed', TEXT.lead) : cell(item.weight),
       item.declaredValue.trim() === '' ? cell('not stated', TEXT.lead) : cell(item.declaredValue),
     ]));
@@ -75,7 +75,7 @@ function drawConditions(sheet: Sheet, model: ReceiptModel): void {
 }
 
 /** The receipt that a client takes home, as a PDF. The same model gives the same bytes. */
-export async function renderReceipt(model: ReceiptModel): Promise<Uint8Array> {
+export async function renderReceipt(model: ReceiptModel): Promise<Uint8Array<ArrayBuffer>> {
   const sheet = new Sheet({
     pageSize: model.pageSize, language: model.language, createdAt: new Date(model.receivedAt), runningHead: RUNNING_HEAD,
     title: `Receipt for case ${model.caseNumber}`, author: model.laboratory.name, subject: `Items received from ${model.client.name}`,

@@ -52,7 +52,7 @@ function footOf({ model, pages }: ReportContext, page: number): string {
  * Letters that the faces lack are printed as "[?]" and named at the end of the report.
  * Throws only for a model that `reportModel` would refuse.
  */
-export async function renderReport(model: ReportModel): Promise<Uint8Array> {
+export async function renderReport(model: ReportModel): Promise<Uint8Array<ArrayBuffer>> {
   const digest = contentDigest(model);
   const name = nameOf(model);
   const sheet = new Sheet({

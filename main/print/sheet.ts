@@ -138,7 +138,7 @@ export class Sheet {
   }
 
   /** Ends the document and gives its bytes. */
-  finish(): Promise<Uint8Array> {
+  finish(): Promise<Uint8Array<ArrayBuffer>> {
     return new Promise((resolve, reject) => {
       const chunks: Buffer[] = [];
       this.doc.on('data', (chunk: Buffer) => chunks.push(chunk));
