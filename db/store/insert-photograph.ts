@@ -1,12 +1,11 @@
-import type { z } from 'zod';
-import type { lightKind } from '../../app/contract/cases.ts';
+import type { PhotographView } from '../../app/contract/cases.ts';
 import type { Change } from '../change.ts';
 import type { WriteTx } from '../handle.ts';
 import { photograph } from '../schema/index.ts';
 import { putRawRecord } from './put-raw-record.ts';
 
 export type PhotographInput = {
-  readonly name: string; readonly mediaType: string; readonly bytes: Uint8Array; readonly caption: string; readonly light: z.infer<typeof lightKind>;
+  readonly name: string; readonly mediaType: string; readonly bytes: Uint8Array; readonly caption: string; readonly light: PhotographView['light'];
 };
 export type PhotographPlace = { readonly caseId: string; readonly itemId: string | null; readonly stoneId: string | null };
 

@@ -1,16 +1,13 @@
-import type { z } from 'zod';
-import type { IntakeInput } from '../../app/contract/cases.ts';
 import { stoneLabel } from '../../app/custody/item-label.ts';
-import type { colourClass } from '../../app/domain/colour-class.ts';
+import type { ColourClass } from '../../app/domain/colour-class.ts';
 import type { WriteTx } from '../handle.ts';
 import { stone } from '../schema/index.ts';
 
 export type StoneFacts = {
-  readonly position: string; readonly shape: string; readonly measurements: string; readonly colourClass: z.infer<typeof colourClass>;
+  readonly position: string; readonly shape: string; readonly measurements: string; readonly colourClass: ColourClass;
   /** 0.0001 ct, null where it can't be weighed. */
   readonly weight: number | null;
 };
-export type IntakeStone = IntakeInput['parcels'][number]['items'][number]['stones'][number];
 
 /** Writes the next stone of an item inside the caller's transaction; returns its id and label. */
 export function insertStone(

@@ -11,7 +11,7 @@ import { notFound } from './refusals.ts';
 
 export type NewRawRecord = { readonly caseId: string; readonly name: string; readonly mediaType: string; readonly bytes: Uint8Array };
 export type KeptRawRecord = { readonly id: string; readonly sha256: string; readonly size: number };
-export type RawContent = { readonly name: string; readonly mediaType: string; readonly sha256: string; readonly size: number; readonly bytes: Uint8Array };
+export type RawContent = { readonly name: string; readonly mediaType: string; readonly sha256: string; readonly size: number; readonly bytes: Uint8Array<ArrayBuffer> };
 
 const digestOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
@@ -24,7 +24,7 @@ function pack(bytes: Uint8Array, mediaType: string): { packing: 'deflate' | 'sto
 }
 
 /** Bytes as they came, from what is stored. Throws where the packing can't be undone. */
-export function unpackRaw(packing: string, content: Buffer): Uint8Array {
+export function unpackRaw(packing: string, content: Buffer): Uint8Array<ArrayBuffer> {
   return new Uint8Array(packing === 'deflate' ? inflateSync(content) : content);
 }
 
@@ -61,7 +61,7 @@ const bent = (name: string): { readonly ok: false; readonly error: Failure } => 
 export function readRawRecord(db: ReadDb | WriteTx, id: string): Result<RawContent, Failure> {
   const row = db.orm.select().from(rawRecord).where(eq(rawRecord.id, id)).get();
   if (!row) return notFound('That record');
-  let bytes: Uint8Array;
+  let bytes: Uint8Array<ArrayBuffer>;
   try {
     bytes = unpackRaw(row.packing, row.content);
   } catch {

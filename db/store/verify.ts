@@ -1,4 +1,3 @@
-import { setImmediate } from 'node:timers/promises';
 import type { Verification } from '../../app/contract/casebook.ts';
 import type { StoreHandle } from '../handle.ts';
 import { verifyDatabase, verifyGuards } from '../verify/database.ts';
@@ -34,7 +33,7 @@ function paced(options: VerifyOptions, total: number): Pace {
     before = checked;
     if (performance.now() - breathed < BREATH_MS) return;
     options.progress?.(Math.min(done, total), total);
-    await setImmediate();
+    await new Promise((resolve) => { setImmediate(resolve); });
     breathed = performance.now();
     if (options.signal?.aborted) throw new VerifyCancelled();
   };

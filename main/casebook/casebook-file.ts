@@ -1,4 +1,4 @@
-import { existsSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
 
 /** SQLite's companions of an open casebook. */
 const COMPANIONS = ['-wal', '-shm', '-journal'];
@@ -12,5 +12,12 @@ export function discardFile(file: string): void {
 export function moveFile(from: string, to: string): void {
   for (const suffix of ['', ...COMPANIONS]) {
     if (existsSync(`${from}${suffix}`)) renameSync(`${from}${suffix}`, `${to}${suffix}`);
+  }
+}
+
+/** Copies a casebook that no program has open, with its companions. An open one is copied by its own `backup`. */
+export function copyClosedFile(from: string, to: string): void {
+  for (const suffix of ['', ...COMPANIONS]) {
+    if (existsSync(`${from}${suffix}`)) copyFileSync(`${from}${suffix}`, `${to}${suffix}`);
   }
 }

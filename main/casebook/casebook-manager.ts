@@ -11,7 +11,7 @@ import type { FirstPerson, LaboratoryInput } from '../../db/store/laboratory.ts'
 import type { Log } from '../host/log.ts';
 import type { Standing } from '../host/refuse-by-role.ts';
 import { dailyIsDue, ensureFolder, listBackups, thinBackups } from './backups.ts';
-import { discardFile, moveFile } from './casebook-file.ts';
+import { copyClosedFile, discardFile, moveFile } from './casebook-file.ts';
 import { asideName, backupName, dataFiles, parseBackupName, type BackupKind } from './data-files.ts';
 import { folderWarning } from './folder-warning.ts';
 import { readRemembered, writeRemembered, type Remembered } from './remembered.ts';
@@ -150,14 +150,16 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
 
   /** A copy of the backup that opens, is brought up to this version and verifies, beside the present casebook. */
   async function soundCopy(backup: string): Promise<Result<string, Failure>> {
-    const source = openCasebook({ file: backup, mustExist: true, migrationsFolder: options.migrationsFolder, now: options.now, newId: options.newId });
-    if (!source.ok) return err(failureOf(source.error));
     const copy = `${files.own}.restore.part`;
     discardFile(copy);
-    const copied = await source.value.backup(copy);
-    const verified = await source.value.ledgers.verify({ at: options.now().toISOString() });
-    source.value.close();
-    if (!copied.ok) return err(failureOf(copied.error));
+    copyClosedFile(backup, copy);
+    const opened = openCasebook({ file: copy, mustExist: true, migrationsFolder: options.migrationsFolder, now: options.now, newId: options.newId });
+    if (!opened.ok) {
+      discardFile(copy);
+      return err(failureOf(opened.error));
+    }
+    const verified = await opened.value.ledgers.verify({ at: options.now().toISOString() });
+    opened.value.close();
     if (verified?.sound === true) return ok(copy);
     discardFile(copy);
     const fault = verified?.parts.find((part) => !part.sound)?.fault ?? 'It could not be verified.';

@@ -11,7 +11,7 @@ export const dataFiles = (folder: string) => ({
 });
 export type DataFiles = ReturnType<typeof dataFiles>;
 
-const stamp = (at: Date): string => at.toISOString().replace(/\.\d+Z$/, 'Z').replaceAll(':', '-');
+const stamp = (at: Date): string => at.toISOString().replaceAll(':', '-');
 
 /** Name of a backup: which casebook, when (UTC), why. */
 export const backupName = (book: 'Casebook' | 'Demonstration', at: Date, kind: BackupKind): string => `${book} ${stamp(at)} ${kind}.culet`;
@@ -23,7 +23,7 @@ export type BackupFile = { readonly name: string; readonly book: string; readonl
 
 /** What a file in the backup folder is, read from its name; null for anything else. */
 export function parseBackupName(name: string): BackupFile | null {
-  const match = /^(Casebook|Demonstration) (\d{4}-\d{2}-\d{2})T(\d{2})-(\d{2})-(\d{2})Z (daily|asked|before-update|before-restore)\.culet$/.exec(name);
+  const match = /^(Casebook|Demonstration) (\d{4}-\d{2}-\d{2})T(\d{2})-(\d{2})-(\d{2}\.\d{3})Z (daily|asked|before-update|before-restore)\.culet$/.exec(name);
   if (!match) return null;
-  return { name, book: match[1]!, at: `${match[2]!}T${match[3]!}:${match[4]!}:${match[5]!}.000Z`, kind: match[6]! as BackupKind };
+  return { name, book: match[1]!, at: `${match[2]!}T${match[3]!}:${match[4]!}:${match[5]!}Z`, kind: match[6]! as BackupKind };
 }

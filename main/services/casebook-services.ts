@@ -1,0 +1,80 @@
+import type { Failure } from '../../app/contract/failure.ts';
+import type { Output } from '../../app/contract/index.ts';
+import { isPicture, NOT_A_PICTURE } from '../../app/custody/check-intake.ts';
+import { isZone } from '../../app/custody/calendar.ts';
+import { err, ok, type Result } from '../../app/result.ts';
+import { changing, type IntakeDeps } from './intake-context.ts';
+import type { Call, Services } from './service.ts';
+
+type Names = 'casebook.status' | 'casebook.create' | 'casebook.openDemonstration' | 'casebook.closeDemonstration' | 'casebook.restore' | 'casebook.backup';
+
+type LaboratoryFields = { readonly zone: string; readonly logo: { readonly mediaType: 'image/png' | 'image/jpeg'; readonly bytes: Uint8Array } | null };
+
+/** Largest logo: it is printed on every report. */
+const MAX_LOGO_BYTES = 4 * 1024 * 1024;
+
+/** Rules of the laboratory's own fields that the form alone can't see; null where all fits. */
+export function checkLaboratory(input: LaboratoryFields): { readonly ok: false; readonly error: Failure } | null {
+  const fields: Record<string, string> = {};
+  if (!isZone(input.zone)) fields['zone'] = 'This time zone is not known; choose one from the list, for instance Europe/Berlin.';
+  if (input.logo !== null && !isPicture(input.logo.bytes, input.logo.mediaType)) fields['logo'] = NOT_A_PICTURE;
+  else if (input.logo !== null && input.logo.bytes.byteLength > MAX_LOGO_BYTES) fields['logo'] = 'The logo is larger than 4 MB; a smaller picture prints as well.';
+  if (Object.keys(fields).length === 0) return null;
+  return err({ code: 'invalid-input', message: 'Some entries need another look.', next: 'See the sentences beside the fields.', fields });
+}
+
+async function status({ manager, host }: IntakeDeps, call: Call): Promise<Output<'casebook.status'>> {
+  const casebook = manager.current();
+  const trouble = manager.trouble();
+  const people = casebook === null ? [] : await casebook.people.list();
+  const hostNote = [host.hostNote, manager.warning() ?? ''].filter((part) => part !== '').join(' ');
+  return {
+    version: host.version, host: host.host, hostNote, file: manager.file(),
+    state: casebook !== null ? 'open' : trouble !== null ? 'unusable' : 'none',
+    trouble: trouble === null ? null : { message: trouble.message, next: trouble.next, backups: trouble.book === 'own' ? manager.backups() : [] },
+    laboratory: casebook === null ? null : await casebook.laboratory.get(),
+    people, me: people.find((person) => person.id === call.session.personId && person.active) ?? null,
+    guardsRestored: casebook === null ? [] : [...casebook.guardsRestored],
+  };
+}
+
+async function mayRestore({ manager }: IntakeDeps, call: Call): Promise<Result<null, Failure>> {
+  if (manager.current() === null) return ok(null);
+  const { person } = await manager.standing(call.session);
+  return person?.roles.includes('manager') === true ? ok(null)
+    : err({ code: 'not-allowed', message: 'Only a manager may put a backup in the place of a casebook that works.', next: 'Let a manager take over at this window.' });
+}
+
+/** The operations on the casebook as a whole. */
+export function createCasebookServices(deps: IntakeDeps): Pick<Services, Names> {
+  const { manager } = deps;
+  return {
+    'casebook.status': async (_input, call) => ok(await status(deps, call)),
+    'casebook.create': async ({ name, address, zone, logo, person }, call) => {
+      const wrong = checkLaboratory({ zone, logo });
+      if (wrong) return wrong;
+      const made = await manager.create({ name, address, zone, logo }, person);
+      if (!made.ok) return made;
+      call.session.personId = made.value.personId;
+      return ok({ done: true });
+    },
+    'casebook.openDemonstration': async (_input, call) => {
+      const opened = await manager.openDemonstration((done, total, note) => call.emit({ kind: 'progress', task: 'casebook.openDemonstration', done, total, note }));
+      if (opened.ok) call.session.personId = null;
+      return opened;
+    },
+    'casebook.closeDemonstration': async (_input, call) => {
+      const left = await manager.closeDemonstration();
+      if (left.ok) call.session.personId = null;
+      return left;
+    },
+    'casebook.restore': async ({ file }, call) => {
+      const allowed = await mayRestore(deps, call);
+      if (!allowed.ok) return allowed;
+      const restored = await manager.restore(file, call.session.personId);
+      if (restored.ok) call.session.personId = null;
+      return restored;
+    },
+    'casebook.backup': changing(deps, 'casebook.backup', async (_casebook, change) => manager.backup(change)),
+  };
+}

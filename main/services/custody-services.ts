@@ -1,0 +1,10 @@
+import { ok } from '../../app/result.ts';
+import { changing, reading, type IntakeDeps } from './intake-context.ts';
+import type { Services } from './service.ts';
+
+export function createCustodyServices(deps: IntakeDeps): Pick<Services, 'custody.list' | 'custody.append'> {
+  return {
+    'custody.list': reading(deps, async (casebook, filter) => ok(await casebook.custody.list(filter))),
+    'custody.append': changing(deps, 'custody.append', (casebook, change, input) => casebook.custody.append(change, input)),
+  };
+}
