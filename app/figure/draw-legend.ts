@@ -15,24 +15,25 @@ export function shorten(text: string, width: number, measure: (text: string) => 
 }
 
 /** Where each curve's name stands below the axis; none for a single curve. Offsets from the plot's left edge, px. */
-export function legendRows(model: FigureModel, plotWidth: number, measure: MeasureText, style: FigureStyle): LegendRows {
+export function legendRows(model: FigureModel, room: { readonly width: number; readonly rows: number }, measure: MeasureText, style: FigureStyle): LegendRows {
   const named = model.curves.flatMap((curve, index) => (curve.label === '' ? [] : [index]));
   if (named.length < 2) return [];
   const size = (text: string): number => textWidth(text, 'sans', style.captionSize, measure);
   const rows: Entry[][] = [[]];
-  const moreWidth = size(`+${named.length} more`) + style.legendGap;
+  const moreWidth = size(`+${named.length} curves`) + style.legendGap;
   // The first row shares its line with the abscissa's caption; the last keeps room to say what is left out.
-  const roomOf = (row: number): number => plotWidth - (row === 0 ? size(model.xLabel) + style.legendGap : 0) - (row === style.legendRows - 1 ? moreWidth : 0);
+  const roomOf = (row: number): number => room.width - (row === 0 ? size(model.xLabel) + style.legendGap : 0) - (row === room.rows - 1 ? moreWidth : 0);
   let left = 0;
   for (const [done, curve] of named.entries()) {
-    const text = shorten(model.curves[curve]!.label, plotWidth * 0.4, size);
+    const text = shorten(model.curves[curve]!.label, room.width * 0.4, size);
     const width = style.legendStroke + style.namePositionGap + size(text);
-    while (left + width > roomOf(rows.length - 1) && rows.length < style.legendRows) {
+    while (left + width > roomOf(rows.length - 1) && rows.length < room.rows) {
       rows.push([]);
       left = 0;
     }
     if (left + width > roomOf(rows.length - 1)) {
-      rows.at(-1)!.push({ curve: -1, text: `+${named.length - done} more`, left });
+      const text = `+${named.length - done} curves`;
+      if (left + size(text) <= roomOf(rows.length - 1) + moreWidth) rows.at(-1)!.push({ curve: -1, text, left });
       break;
     }
     rows.at(-1)!.push({ curve, text, left });
@@ -60,10 +61,12 @@ export function drawLegend(model: FigureModel, rows: LegendRows, unlabelled: num
     }
   });
   if (unlabelled > 0) {
-    const text = `+${unlabelled} more ${unlabelled === 1 ? 'line' : 'lines'}`;
+    const size = (text: string): number => textWidth(text, 'sans', style.captionSize, measure);
     const last = rows.at(-1)?.at(-1);
-    const x = plot.x + (last === undefined ? 0 : last.left + style.legendStroke + style.namePositionGap + textWidth(last.text, 'sans', style.captionSize, measure) + style.legendGap);
-    out.push({ kind: 'text', x, y: baseline(Math.max(0, rows.length - 1)), text, ink: 'ink3', ...font });
+    const left = last === undefined ? 0 : last.left + (last.curve < 0 ? 0 : style.legendStroke + style.namePositionGap) + size(last.text) + style.legendGap;
+    const room = plot.width - left - (rows.length > 1 ? 0 : size(model.xLabel) + style.legendGap);
+    const text = [`+${unlabelled} more ${unlabelled === 1 ? 'line' : 'lines'}`, `+${unlabelled} lines`, `+${unlabelled}`].find((candidate) => size(candidate) <= room);
+    if (text !== undefined) out.push({ kind: 'text', x: plot.x + left, y: baseline(Math.max(0, rows.length - 1)), text, ink: 'ink3', ...font });
   }
   return out;
 }

@@ -43,13 +43,14 @@ function diamondLine(sources: LineSources): FigureLine[] {
 }
 
 /** Name and ink of a peak; where neighbours cannot be told apart both are named and neither colours the line. */
-function labelOf(peak: PeakResult, centreLabel: CentreLabelOf): { name: string; ink: Ink } | null {
+function labelOf(peak: PeakResult, centreLabel: CentreLabelOf): { name: string; ink: Ink; speaks: boolean } | null {
   if (peak.centre === null || peak.sidebandOf !== null) return null;
   const own = centreLabel(peak.centre) ?? { name: peak.centre, ink: 'ink' as const };
   const others = peak.ambiguousWith.map((id) => centreLabel(id) ?? { name: id, ink: 'ink' as const }).filter((other) => other.name !== own.name);
-  if (others.length === 0) return own;
+  const speaks = [own, ...others].some((label) => label.ink !== 'ink');
+  if (others.length === 0) return { ...own, speaks };
   const names = [...new Set([own.name, ...others.map((other) => other.name)])].filter((name) => name !== '');
-  return { name: names.slice(0, 2).join(' or '), ink: others.every((other) => other.ink === own.ink) ? own.ink : 'ink' };
+  return { name: names.slice(0, 2).join(' or '), ink: others.every((other) => other.ink === own.ink) ? own.ink : 'ink', speaks };
 }
 
 function mergePairs(lines: readonly FigureLine[], near: number): FigureLine[] {
@@ -85,8 +86,8 @@ export function figureLines(sources: LineSources, range: readonly [number, numbe
     const at = onAxis(peak.position, peak.unit, sources);
     if (label === null || !Number.isFinite(at)) return [];
     if (peak.unit === 'nm' && Math.abs(peak.position - foundNm) < SAME_LINE_NM && diamond.length > 0 && label.ink === 'accent') return [];
-    // What speaks for something outweighs what does not; within each, the stronger line.
-    const importance = (label.ink === 'ink' ? 1 : 2) + (0.9 * Math.max(0, peak.snr)) / strongest;
+    // What may speak for something outweighs what does not; within each, the stronger line.
+    const importance = (label.speaks ? 2 : 1) + (0.9 * Math.max(0, peak.snr)) / strongest;
     return [{ at, name: label.name, position: formatNumber(at, AXIS_STYLE[sources.axis].decimals), ink: label.ink, importance }];
   });
   const references = (sources.lines ?? []).flatMap((line): FigureLine[] => {

@@ -15,7 +15,7 @@ export const FIGURE_STYLE = {
   labelShare: 0.28,
   maxLabelRows: 8,
   /** The left margin may grow to this share of the width for the ordinate's caption. */
-  captionShare: 0.1,
+  captionShare: 0.12,
   margin: 4,
   tickGap: 7,
   labelGap: 9,
@@ -26,5 +26,7 @@ export const FIGURE_STYLE = {
   legendStroke: 16,
   legendGap: 14,
   legendRows: 3,
+  /** Share of the height that the legend may take, one row at least. */
+  legendShare: 0.15,
 } as const;
 export type FigureStyle = { readonly [K in keyof typeof FIGURE_STYLE]: (typeof FIGURE_STYLE)[K] extends number ? number : readonly [number, number] };

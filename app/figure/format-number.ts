@@ -4,12 +4,12 @@ export const MINUS = '\u2212';
 
 /**
  * A number as it stands in a figure: fixed decimals, a true minus sign, a space between groups of three
- * from five digits on (four-digit wavenumbers stay whole). Never '-0'. Not finite becomes an en dash.
+ * from six digits on (wavenumbers stay whole). Never '-0'. Not finite becomes an en dash.
  */
 export function formatNumber(value: number, decimals: number): string {
   if (!Number.isFinite(value)) return '–';
   const [whole = '0', fraction] = Math.abs(value).toFixed(decimals).split('.');
-  const grouped = whole.length < 5 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, GROUP_SPACE);
+  const grouped = whole.length < 6 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, GROUP_SPACE);
   const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`;
   return value < 0 && /[1-9]/.test(digits) ? MINUS + digits : digits;
 }

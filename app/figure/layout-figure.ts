@@ -5,6 +5,7 @@ import { drawLegend, legendRows } from './draw-legend.ts';
 import { drawLines, labelsOf } from './draw-lines.ts';
 import { drawVisibleStrip } from './draw-visible-strip.ts';
 import type { FigureModel } from './figure-model.ts';
+import { formatNumber } from './format-number.ts';
 import { FIGURE_STYLE } from './figure-style.ts';
 import type { FigureStyle } from './figure-style.ts';
 import { xToPx } from './axis-scale.ts';
@@ -42,8 +43,8 @@ export function layoutFigure(model: FigureModel, surface: FigureSurface): Figure
   const numbersWidth = Math.max(0, ...scale.labels.map((label) => measure(label, 'mono', style.tickSize)));
   const captionInMargin = captionWidth <= Math.max(numbersWidth, style.captionShare * width);
   const left = Math.ceil(Math.max(numbersWidth, captionInMargin ? captionWidth : 0) + style.tickGap + style.margin);
-  const right = Math.ceil(style.margin + measure('0000', 'mono', style.tickSize) / 2);
-  const legend = legendRows(model, width - left - right, measure, style);
+  const right = Math.ceil(style.margin + Math.max(...model.xRange.map((end) => measure(formatNumber(end, 0), 'mono', style.tickSize))) / 2);
+  const legend = legendRows(model, { width: width - left - right, rows: Math.max(1, Math.min(style.legendRows, Math.floor((height * style.legendShare) / style.rowHeight))) }, measure, style);
   const strip = model.visibleStrip ? style.stripHeight + style.stripGap : 0;
   const bottom = strip + style.tickGap + style.tickSize + style.rowHeight * Math.max(1, legend.length) + style.margin;
 

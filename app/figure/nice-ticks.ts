@@ -13,7 +13,7 @@ export function niceStep(rough: number): number {
 export function decimalsOf(step: number): number {
   for (let decimals = 0; decimals < 15; decimals++) {
     const scaled = step * 10 ** decimals;
-    if (Math.abs(scaled - Math.round(scaled)) < 1e-6 * Math.max(1, scaled)) return decimals;
+    if (Math.round(scaled) >= 1 && Math.abs(scaled - Math.round(scaled)) < 1e-6 * scaled) return decimals;
   }
   return 15;
 }
@@ -26,8 +26,8 @@ export function niceTicks(from: number, to: number, most: number): Ticks {
   const low = Math.min(from, to);
   const high = Math.max(from, to);
   const span = high - low;
-  // Below this the neighbouring ticks would be the same double.
-  if (!Number.isFinite(span) || most < 1 || span <= Math.max(Math.abs(low), Math.abs(high)) * 1e-12) return { values: [], step: 0, decimals: 0 };
+  // Below this share of the values the twelve digits kept would not tell ticks apart.
+  if (!Number.isFinite(span) || most < 1 || span <= Math.max(Math.abs(low), Math.abs(high)) * 1e-9) return { values: [], step: 0, decimals: 0 };
   const step = niceStep(span / most);
   const first = Math.ceil(low / step - 1e-6);
   const last = Math.floor(high / step + 1e-6);

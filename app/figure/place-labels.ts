@@ -91,18 +91,21 @@ function crowdsOf(chosen: readonly number[], requests: readonly LabelRequest[], 
 
 /**
  * Places each crowd as two stairs: the first `splits[c]` lines fly their labels to the left, outermost lowest, the others to the
- * right; so no line has to pass a label. Who finds no room on its side tries the other.
+ * right; so no line has to pass a label. Who finds no room on its side comes last and may take the other: it has to stand above
+ * the lines it reaches over.
  */
 function placeStairs(crowds: readonly (readonly number[])[], splits: readonly number[], requests: readonly LabelRequest[], space: LabelSpace): PlacedLabel[] {
   const placed: PlacedLabel[] = [];
-  const put = (index: number, sides: readonly Side[]): void => {
+  const put = (sides: readonly Side[]) => (index: number): boolean => {
     const fit = lowestFit(index, sides, placed, requests, space);
     if (fit !== null) placed.push(fit);
+    return fit === null;
   };
-  crowds.forEach((crowd, c) => {
-    crowd.slice(0, splits[c]).forEach((index) => put(index, ['left', 'right']));
-    crowd.slice(splits[c]).reverse().forEach((index) => put(index, ['right', 'left']));
-  });
+  const late = crowds.flatMap((crowd, c) => [
+    ...crowd.slice(0, splits[c]).filter(put(['left'])).reverse(),
+    ...crowd.slice(splits[c]).reverse().filter(put(['right'])).reverse(),
+  ]);
+  late.forEach(put(BOTH));
   return settle(placed, requests, space);
 }
 
