@@ -19,6 +19,8 @@ export const LABEL_GRIDS: Readonly<Record<PageSize, LabelGrid>> = {
 /** Nothing is printed nearer to the edge of a label than this. */
 const INSET = 7;
 const GAP = 5;
+/** A number that needs smaller type than this stands in two lines instead, points. */
+const SMALLEST_NUMBER = 7;
 
 function drawLabel(sheet: Sheet, model: LabelsModel, index: number, x: number, y: number, grid: LabelGrid): void {
   const label = model.labels[index]!;
@@ -28,12 +30,14 @@ function drawLabel(sheet: Sheet, model: LabelsModel, index: number, x: number, y
   sheet.within(sheet.child(part, 'Figure', { alt: `QR code that reads ${label.number}` }), 'Figure', () => drawQrCode(sheet, label.number, x + INSET - 4, y + (grid.height - side) / 2, side));
   const left = x + INSET - 4 + side + GAP;
   const width = x + grid.width - INSET - left;
-  const number = sheet.lines(label.number, width, TEXT.labelNumber, 2);
+  const full = sheet.fonts.width(label.number, TEXT.labelNumber.font, TEXT.labelNumber.size);
+  const numberStyle = { ...TEXT.labelNumber, size: Math.max(SMALLEST_NUMBER, Math.min(TEXT.labelNumber.size, (TEXT.labelNumber.size * width) / full)) };
+  const number = sheet.lines(label.number, width, numberStyle, 2);
   const description = sheet.lines(label.description, width, TEXT.labelSmall, 2);
   const below = [label.seal === '' ? '' : `seal ${label.seal}`, model.demonstration ? 'invented data' : label.received].filter((text) => text !== '');
   const room = grid.height - 2 * INSET;
   const lines = [
-    ...number.map((text) => ({ text, style: TEXT.labelNumber })),
+    ...number.map((text) => ({ text, style: numberStyle })),
     ...description.map((text) => ({ text, style: TEXT.labelSmall })),
     ...below.map((text) => ({ text: sheet.lines(text, width, TEXT.labelSmall, 1)[0]!, style: TEXT.labelSmall })),
   ];
