@@ -17,6 +17,8 @@ const PURE_PERCENT = 10;
 const MOST_LIMIT_FOR_II = 15;
 /** ppm of uncompensated boron per cm-2 of the 2802 line: from memory, unconfirmed; uncertainty 30 % or more. */
 const BORON_PPM_PER_AREA = 0.00105;
+/** A aggregates, ppm, for which half of the 1290 cm-1 band of one ppm of boron could pass: 16.5 / 0.035 / 2 (0.035 from memory). */
+const BORON_AS_NITROGEN = 235;
 /** The CVD line is not claimed by coarser instruments than this, cm-1. */
 const MOST_RESOLUTION_3123 = 8;
 /** Absorption coefficient in the one-phonon region that saturates with this absorbance. */
@@ -25,19 +27,21 @@ const MOST_ABSORBANCE = 2.5;
 type Typed = Pick<InfraredResult, 'type' | 'aggregationPercent'>;
 
 /** Type by what stands out of three standard deviations and of the limit. */
-function typeOf(fit: NitrogenFit, boronSeen: boolean): Typed {
+function typeOf(fit: NitrogenFit, boronPpm: number | null): Typed {
   const { ppm, uncertainty, detectionLimitPpm: limit } = fit;
   const seen = (value: number, error: number): boolean => value > 3 * error || (value > limit && value > 2 * error);
   const aggregated = ppm.A + ppm.B;
   const aggregatedError = Math.hypot(uncertainty.A, uncertainty.B);
-  const hasAggregates = aggregated > limit && (seen(ppm.A, uncertainty.A) || seen(ppm.B, uncertainty.B) || aggregated > 3 * aggregatedError);
+  // Aggregates beside boron must exceed what boron's own band could leave behind.
+  const leftByBoron = boronPpm === null ? 0 : boronPpm * BORON_AS_NITROGEN;
+  const hasAggregates = aggregated > limit + leftByBoron && (seen(ppm.A, uncertainty.A) || seen(ppm.B, uncertainty.B) || aggregated > 3 * aggregatedError);
   const hasC = ppm.C > limit && ppm.C > 3 * uncertainty.C;
   if (hasC && ppm.C > aggregated) return { type: 'Ib', aggregationPercent: null };
   if (hasAggregates) {
     const percent = (100 * ppm.B) / aggregated;
     return { type: percent < PURE_PERCENT ? 'IaA' : percent > 100 - PURE_PERCENT ? 'IaB' : 'IaAB', aggregationPercent: percent };
   }
-  if (boronSeen) return { type: 'IIb', aggregationPercent: null };
+  if (boronPpm !== null) return { type: 'IIb', aggregationPercent: null };
   return { type: limit <= MOST_LIMIT_FOR_II ? 'IIa' : 'not-determined', aggregationPercent: null };
 }
 
@@ -57,22 +61,26 @@ function onePhononSaturated(prepared: PreparedSpectrum): boolean {
   return false;
 }
 
-function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normalisation, nitrogen: NitrogenFit, resolution: number): InfraredReading {
+/** Uncompensated boron, ppm, or null where its 2802 cm-1 line does not stand out. */
+function boronOf(x: Float64Array, alpha: Float64Array): number | null {
+  const boron = measureBoron(x, alpha);
+  return boron !== null && boron.areaCm2 > 5 * boron.areaError && boron.height > 0.06 ? boron.areaCm2 * BORON_PPM_PER_AREA : null;
+}
+
+function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normalisation, nitrogen: NitrogenFit, boronPpm: number | null, resolution: number): InfraredReading {
   const { x } = prepared;
   const perAlpha = scale.pathCm === null ? 1 : Math.LN10 / scale.pathCm;
   const noise = detection.noise.map((value) => value * perAlpha);
   const n3vh = measureLine(x, scale.alpha, noise, LINES.n3vh);
   const nvh = resolution <= MOST_RESOLUTION_3123 ? measureLine(x, scale.alpha, noise, LINES.nvh) : null;
   const platelet = measureLine(x, scale.alpha, noise, LINES.platelet);
-  const boron = measureBoron(x, scale.alpha);
-  const boronSeen = boron !== null && boron.areaCm2 > 5 * boron.areaError && boron.height > 0.06;
   return {
     result: {
-      ...typeOf(nitrogen, boronSeen),
+      ...typeOf(nitrogen, boronPpm),
       nitrogenPpm: { ...nitrogen.ppm },
       uncertaintyPpm: { ...nitrogen.uncertainty },
       detectionLimitPpm: nitrogen.detectionLimitPpm,
-      boronPpm: boronSeen ? boron.areaCm2 * BORON_PPM_PER_AREA : null,
+      boronPpm,
       line3107: n3vh?.height ?? null,
       line3123: nvh?.height ?? null,
       platelet: platelet?.height ?? null,
@@ -102,7 +110,8 @@ export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection
     warnings.push({ code: 'no-two-phonon', message: 'The region 1900–2700 cm-1 does not look like diamond’s: no diamond in the beam, or a curve too poor to use.' });
     return { reading: undetermined(false, pathMm), warnings };
   }
-  const nitrogen = fitNitrogen(x, scale.alpha);
+  const boronPpm = boronOf(x, scale.alpha);
+  const nitrogen = fitNitrogen(x, scale.alpha, boronPpm !== null);
   if (nitrogen === null) {
     warnings.push({ code: 'one-phonon-not-covered', message: 'The curve does not cover 1000–1420 cm-1, where nitrogen shows: type and nitrogen can’t be given.' });
     return { reading: undetermined(true, pathMm), warnings };
@@ -110,6 +119,6 @@ export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection
   const saturated = onePhononSaturated(prepared);
   if (saturated) warnings.push({ code: 'one-phonon-saturated', message: 'The nitrogen region is saturated: amounts are lower limits. Use a shorter path.' });
   warnings.push(...artefactsOf(x, prepared.y, scale));
-  const reading = measure(prepared, detection, scale, nitrogen, parameters.resolution ?? Math.max(2 * detection.step, 1));
+  const reading = measure(prepared, detection, scale, nitrogen, boronPpm, parameters.resolution ?? Math.max(2 * detection.step, 1));
   return { reading, warnings };
 }

@@ -26,7 +26,7 @@ function typeFinding(reading: InfraredReading): FindingFact {
     case 'Ib': return { ...base, code: 'infrared:type-Ib', statement: `Type Ib: isolated nitrogen ${ppm(n.C, u.C)}.`, strength: 'neutral', supports: 'none', caution: 'natural, CVD-grown and HPHT-grown stones can be type Ib' };
     case 'IIb': return { ...base, code: 'infrared:type-IIb', statement: `Type IIb: boron ${threeFigures(reading.result.boronPpm ?? 0)} ppm (uncompensated, indicative, ± 30 % or more), nitrogen below ${limit.toFixed(0)} ppm.`, strength: 'neutral', supports: 'none', caution: 'usual in colourless HPHT-grown stones, rare in natural ones; in a blue stone it says nothing of origin' };
     case 'IIa': return { ...base, code: 'infrared:type-IIa', statement: `Type IIa: nitrogen below ${limit.toFixed(0)} ppm, no boron seen.`, strength: 'neutral', supports: 'none', caution: 'one natural diamond in fifty, and nearly every colourless grown one: refer to other tests' };
-    case 'not-determined': return { ...base, code: 'infrared:type-not-determined', statement: 'The type can’t be given from this curve.', strength: 'neutral', supports: 'none', caution: 'no information, neither for nor against any origin' };
+    case 'not-determined': return { ...base, code: 'infrared:type-not-determined', statement: limit < 1000 ? `The type can’t be given: nitrogen below ${limit.toFixed(0)} ppm can’t be told from this curve.` : 'The type can’t be given from this curve.', strength: 'neutral', supports: 'none', caution: 'no information, neither for nor against any origin' };
   }
 }
 

@@ -29,14 +29,16 @@ const SHARP_WEIGHT = 0.3;
 const CORRELATION_CM1 = 10;
 /** Shapes are known to about this share (5 %); their misfit does not average out. */
 const SHAPE_ERROR = 0.03;
+/** Boron's one-phonon band, cm-1; width from memory. */
+const BORON_BAND = { at: 1290, fwhm: 70 } as const;
 /** Faceted stones at 4 cm-1 do not reach lower than this, ppm (judgement). */
 const LEAST_LIMIT_PPM = 3;
 
 /**
  * Nitrogen by non-negative least squares on the component shapes with a straight background.
- * x ascending cm-1; alpha the absorption coefficient (cm-1, base e). Null where 1000–1400 cm-1 is not covered.
+ * x ascending cm-1; alpha the absorption coefficient (cm-1, base e). boronSeen lets in boron's band at 1290 cm-1. Null where 1000–1400 cm-1 is not covered.
  */
-export function fitNitrogen(x: Float64Array, alpha: Float64Array): NitrogenFit | null {
+export function fitNitrogen(x: Float64Array, alpha: Float64Array, boronSeen = false): NitrogenFit | null {
   if (x[0]! > 1010 || x[x.length - 1]! < 1420) return null;
   const picked: number[] = [];
   for (let i = 0; i < x.length; i++) {
@@ -46,17 +48,20 @@ export function fitNitrogen(x: Float64Array, alpha: Float64Array): NitrogenFit |
   if (m < 40) return null;
   const y = new Float64Array(m);
   const columns = COMPONENTS.map(() => new Float64Array(m));
+  // Boron's own one-phonon band would otherwise pass for A aggregates.
+  const boron = new Float64Array(m);
   const constant = new Float64Array(m);
   const slope = new Float64Array(m);
   picked.forEach((i, k) => {
     const weight = x[i]! >= SHARP[0] && x[i]! <= SHARP[1] ? SHARP_WEIGHT : 1;
     COMPONENTS.forEach((component, c) => { columns[c]![k] = weight * COMPONENT_SHAPES[component](x[i]!); });
+    boron[k] = weight * Math.exp(-4 * Math.LN2 * ((x[i]! - BORON_BAND.at) / BORON_BAND.fwhm) ** 2);
     constant[k] = weight;
     slope[k] = (weight * (x[i]! - 1200)) / 100;
     y[k] = weight * alpha[i]!;
   });
-  const all = [...columns, constant, slope];
-  const free = all.map((_, c) => c >= COMPONENTS.length);
+  const all = boronSeen ? [...columns, constant, slope, boron] : [...columns, constant, slope];
+  const free = all.map((_, c) => c === COMPONENTS.length || c === COMPONENTS.length + 1);
   const fit = nonNegativeLeastSquares(all, y, free);
   const step = (x[picked[m - 1]!]! - x[picked[0]!]!) / m;
   const inflation = Math.max(1, CORRELATION_CM1 / step);

@@ -7,6 +7,7 @@ import { findDiamondRaman } from './diamond-raman.ts';
 import type { FindingInput } from './finding-input.ts';
 import { identifySimulant } from './identify-simulant.ts';
 import { checkLaser } from './check-laser.ts';
+import { doubtRamanOfOthers } from './doubt-raman-of-others.ts';
 import type { Match } from './match-centres.ts';
 import { matchCentres } from './match-centres.ts';
 import type { PreparedSpectrum } from './prepare-spectrum.ts';
@@ -50,6 +51,19 @@ function peakOf(line: DetectedLine, unit: PreparedSpectrum['unit'], centre: stri
   };
 }
 
+/** Second-order band of diamond: about this share of the first-order line's area, spread over 400 cm-1 (judgement). */
+const SECOND_ORDER_AREA = 0.25;
+const SECOND_ORDER_WIDTH_CM1 = 400;
+/** Usual height of a sideband against its zero-phonon line at room temperature (judgement). */
+const SIDEBAND_SHARE = 0.3;
+
+/** Whether the second-order Raman band explains a bump better than the centre that would own it as a sideband. */
+function ramanOwns(id: string, matches: readonly Match[], raman: DetectedLine | null, widthCm1: number): boolean {
+  if (raman === null) return false;
+  const expected = (SECOND_ORDER_AREA * raman.height * widthCm1) / SECOND_ORDER_WIDTH_CM1;
+  return matches.every((match) => match.centre?.id !== id || SIDEBAND_SHARE * match.line.height < expected);
+}
+
 type Reading = Pick<FindingInput, 'peaks' | 'named' | 'diamondRaman' | 'simulant' | 'warnings'>;
 
 /** Reads a photoluminescence or Raman curve: the diamond line, imitations, optical centres in emission. */
@@ -67,6 +81,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
       warnings.push({ code: 'calibration-residual', message: `The diamond line lies ${residual > 0 ? '+' : '−'}${Math.abs(residual).toFixed(2)} nm from where the laser puts it: check the wavelength scale and the laser wavelength; positions were trusted less.` });
     }
   }
+  const canShift = unit === 'raman-shift' || laserNm !== undefined;
   const canName = unit === 'nm' || laserNm !== undefined;
   const laser = laserNm ?? 532;
   const inNm = linesInNm(detection.lines, unit, laser);
@@ -74,43 +89,47 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   const resolutionNm = detection.resolution === null ? null : unit === 'nm' ? detection.resolution : nmWidth(detection.resolution, middleNm);
   const context = { mode: 'emission' as const, temperatureK, resolutionNm, calibrationErrorNm };
   // The diamond line is taken out first: it is no optical centre, however near one may lie.
-  const ramanIndex = raman?.line?.index ?? -1;
-  const matches = canName ? matchCentres(inNm.filter((line) => line.index !== ramanIndex), context) : [];
-  const byIndex = new Map(matches.map((match) => [match.line.index, match]));
+  const ramanAt = raman?.line ? detection.lines.indexOf(raman.line) : -1;
+  const named = canName ? matchCentres(inNm.filter((_, k) => k !== ramanAt), context) : [];
+  const matches = raman?.line || laserNm === undefined ? named : doubtRamanOfOthers(named, laserNm);
+  const byLine = new Map(matches.map((match) => [match.line, match]));
   let ramanRivals: string[] = [];
   if (raman?.line && canName) {
-    const line = inNm.find((candidate) => candidate.index === ramanIndex)!;
-    ramanRivals = rivalsOf(matchCentres([line], context)[0]);
+    ramanRivals = rivalsOf(matchCentres([inNm[ramanAt]!], context)[0]);
     if (ramanRivals.length > 0 && matches.every((match) => match.centre === null || !ramanRivals.includes(match.centre.id))) {
       raman = { ...raman, result: { ...raman.result, present: false, state: 'masked' }, reason: `the instrument can't part it from ${ramanRivals.join(', ')}` };
     } else ramanRivals = [];
   }
   const covered: [number, number] = [prepared.x[0]!, prepared.x[prepared.x.length - 1]!];
-  const simulant = unit === 'raman-shift' && raman?.result.state !== 'present'
-    ? identifySimulant(detection.lines.map((line) => ({ shiftCm1: line.position, height: line.height, snr: line.snr })), covered) : null;
+  const toShift = (position: number): number => (unit === 'nm' ? ramanShiftFromAir(laser, position) : position);
+  const simulant = canShift && raman?.result.state !== 'present'
+    ? identifySimulant(detection.lines.map((line, k) => ({ line: k, shiftCm1: toShift(line.position), height: line.height, snr: line.snr })), [toShift(covered[0]), toShift(covered[1])]) : null;
+  const ramanWidthCm1 = raman?.line ? (unit === 'nm' ? raman.line.fwhm / (raman.line.position ** 2 * 1e-7) : raman.line.fwhm) : 0;
   const peaks = detection.lines.map((line, k) => {
-    if (line.index === ramanIndex && raman?.line) {
+    if (k === ramanAt && raman?.line) {
       if (ramanRivals.length > 0) return peakOf(line, unit, null, null, [RAMAN_ID, ...ramanRivals], null);
       const offset = unit === 'nm' ? line.position - raman.result.expectedNm : line.position - ramanShiftFromAir(laser, raman.result.expectedNm);
       return peakOf(line, unit, RAMAN_ID, offset, [], null);
     }
-    const ofSimulant = simulant?.found.find(([shift]) => shift === line.position);
-    if (simulant && ofSimulant) return peakOf(line, unit, simulant.simulant.id, line.position - ofSimulant[1], [], null);
-    const match = byIndex.get(line.index);
-    const hump = (unit === 'raman-shift' || laserNm !== undefined) && raman?.result.present === true && match?.centre == null && inSecondOrder(inNm[k]!.position, laser) && inNm[k]!.fwhm > 2;
+    const ofSimulant = simulant?.found.find((f) => f.line === k);
+    if (simulant && ofSimulant) return peakOf(line, unit, simulant.simulant.id, line.position - (unit === 'nm' ? airFromRamanShift(laser, ofSimulant.referenceCm1) : ofSimulant.referenceCm1), [], null);
+    const match = byLine.get(inNm[k]!);
+    const hump = canShift && raman?.result.present === true && match?.centre == null && inSecondOrder(inNm[k]!.position, laser) && inNm[k]!.fwhm > 2;
     if (!match) return peakOf(line, unit, null, null, [], hump ? RAMAN_ID : null);
     const expected = match.expectedNm === null ? null : unit === 'nm' ? match.expectedNm : ramanShiftFromAir(laser, match.expectedNm);
-    return peakOf(line, unit, match.centre?.id ?? null, expected === null ? null : line.position - expected, match.ambiguousWith, match.sidebandOf ?? (hump ? RAMAN_ID : null));
+    return peakOf(line, unit, match.centre?.id ?? null, expected === null ? null : line.position - expected, match.ambiguousWith, hump && (match.sidebandOf === null || ramanOwns(match.sidebandOf, matches, raman?.line ?? null, ramanWidthCm1)) ? RAMAN_ID : match.sidebandOf);
   });
   const doubt = canName && laserNm !== undefined ? checkLaser(raman, inNm, matches, laserNm) : null;
   if (doubt) {
     warnings.push(doubt.warning);
     if (doubt.maskAbsence && raman?.result.state === 'absent') raman = { ...raman, result: { ...raman.result, state: 'masked' }, reason: 'the laser wavelength is in doubt' };
   }
-  warnings.push(...artefactWarnings(matches));
-  if (temperatureK > 200 && canName) {
-    const cold = matchCentres(inNm, { ...context, temperatureK: 77 }).filter((match, k) => match.centre?.roomFwhmNm != null && byIndex.get(inNm[k]!.index)?.centre === null);
+  const ofSimulants = new Set((simulant?.found ?? []).map((f) => inNm[f.line]!));
+  const own = matches.filter((match) => !ofSimulants.has(match.line));
+  warnings.push(...artefactWarnings(own));
+  if (temperatureK > 200 && canName && raman?.line) {
+    const cold = matchCentres(inNm, { ...context, temperatureK: 77 }).filter((match, k) => match.centre?.roomFwhmNm != null && byLine.get(inNm[k]!)?.centre === null);
     if (cold.length > 0) warnings.push({ code: 'narrow-for-temperature', message: `The line at ${cold[0]!.line.position.toFixed(2)} nm is narrower than any at room temperature: if the stone was cooled, state its temperature.` });
   }
-  return { peaks, named: matches, diamondRaman: raman, simulant, warnings };
+  return { peaks, named: own, diamondRaman: raman, simulant, warnings };
 }

@@ -56,15 +56,16 @@ function interpret(prepared: PreparedSpectrum, detection: Detection, parameters:
 function conditioningWarnings(prepared: PreparedSpectrum, detection: Detection): AnalysisWarning[] {
   const warnings: AnalysisWarning[] = [];
   const { saturation, spikes } = detection;
+  const unit = prepared.unit === 'nm' ? 'nm' : 'cm-1';
   if (saturation && prepared.ordinate === 'intensity') {
     const [from, to] = saturation.runs[0]!;
-    warnings.push({ code: 'saturated', message: `The detector was saturated from ${prepared.x[from]!.toFixed(1)} to ${prepared.x[to]!.toFixed(1)} ${prepared.unit}${saturation.runs.length > 1 ? ' and elsewhere' : ''}: measure again with less light or a shorter exposure.` });
+    warnings.push({ code: 'saturated', message: `The detector was saturated from ${prepared.x[from]!.toFixed(1)} to ${prepared.x[to]!.toFixed(1)} ${unit}${saturation.runs.length > 1 ? ' and elsewhere' : ''}: measure again with less light or a shorter exposure.` });
   } else if (saturation) {
     warnings.push({ code: 'clipped', message: 'The curve is cut off at its greatest value: heights there are only lower limits.' });
   }
   if (spikes.length > 0) {
     const where = spikes.slice(0, 5).map((i) => prepared.x[i]!.toFixed(1)).join(', ');
-    warnings.push({ code: 'spikes-removed', message: `${spikes.length} ${spikes.length === 1 ? 'spike' : 'spikes'} too narrow for the instrument ${spikes.length === 1 ? 'was' : 'were'} taken out (${where}${spikes.length > 5 ? ', …' : ''} ${prepared.unit}).` });
+    warnings.push({ code: 'spikes-removed', message: `${spikes.length} ${spikes.length === 1 ? 'spike' : 'spikes'} too narrow for the instrument ${spikes.length === 1 ? 'was' : 'were'} taken out (${where}${spikes.length > 5 ? ', …' : ''} ${unit}).` });
   }
   return warnings;
 }

@@ -2,6 +2,7 @@ import type { FindingFact, Strength } from '../domain/finding.ts';
 import type { OpticalCentre } from '../reference/optical-centre.ts';
 import { ARTEFACT_LINES } from '../reference/reference-lines.ts';
 import { opticalCentre } from '../reference/optical-centres.ts';
+import { RAMAN_OF_OTHERS } from './doubt-raman-of-others.ts';
 import type { FindingInput } from './finding-input.ts';
 import type { Match } from './match-centres.ts';
 import { withUncertainty } from './number-words.ts';
@@ -49,6 +50,7 @@ function centreFact(centre: OpticalCentre, matches: readonly Match[], input: Fin
   const word = method === 'absorption' ? 'Absorption line' : 'Emission line';
   const strongest = matches.reduce((a, b) => (b.line.height > a.line.height ? b : a));
   const places = matches.map((match) => withUncertainty(match.line.position, positionError(match, calibrationErrorNm)));
+  // The matcher keeps two lines of one centre only where they are its doublet.
   const doublet = matches.length === 2 && DOUBLET_WORDS[centre.id] !== undefined;
   const what = doublet ? `${DOUBLET_WORDS[centre.id]}` : centre.name;
   const unresolved = matches.every((match) => !match.resolved) ? ', not resolved at this resolution' : '';
@@ -64,7 +66,7 @@ function centreFact(centre: OpticalCentre, matches: readonly Match[], input: Fin
 
 function ambiguousFact(match: Match, input: FindingInput): FindingFact {
   const { method, calibrationErrorNm } = input.parameters;
-  const names = match.ambiguousWith.map((id) => opticalCentre(id)?.name ?? ARTEFACT_LINES.find((line) => line.id === id)?.what ?? id);
+  const names = match.ambiguousWith.map((id) => opticalCentre(id)?.name ?? ARTEFACT_LINES.find((line) => line.id === id)?.what ?? (id === RAMAN_OF_OTHERS ? 'a Raman line of another material' : id));
   return {
     code: `ambiguous:${match.ambiguousWith.join('+')}`.slice(0, 80),
     statement: `Line at ${withUncertainty(match.line.position, positionError(match, calibrationErrorNm))} nm: ${names.join(' or ')}; they can't be told apart in this spectrum.`,

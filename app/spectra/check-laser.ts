@@ -16,7 +16,7 @@ const WIDEST_CM1 = 60;
 export function checkLaser(raman: DiamondRaman | null, lines: readonly DetectedLine[], matches: readonly Match[], laserNm: number): LaserDoubt | null {
   if (raman === null || raman.result.state === 'present') return null;
   const unnamed = lines.filter((line) => {
-    const match = matches.find((m) => m.line.index === line.index);
+    const match = matches.find((m) => m.line === line);
     return line.snr >= LEAST_SNR && line.fwhm <= WIDEST_CM1 * line.position ** 2 * 1e-7 && (match === undefined || (match.centre === null && match.artefact === null && match.sidebandOf === null));
   });
   for (const line of unnamed.sort((a, b) => b.height - a.height)) {

@@ -2,7 +2,7 @@ import { BASELINE_DEFAULTS, baselineUnderLines, lambdaForPeriod } from './baseli
 import type { RawPeak } from './find-peaks.ts';
 import { findPeaks } from './find-peaks.ts';
 import { fitGroups } from './fit-groups.ts';
-import { localNoise, NOISE_DEFAULTS, noiseOfRaw } from './noise.ts';
+import { localLevel, localNoise, NOISE_DEFAULTS, noiseOfRaw, shotScaledNoise } from './noise.ts';
 import { removeSpikes, SPIKE_DEFAULTS } from './remove-spikes.ts';
 import type { Saturation } from './saturation.ts';
 import { findSaturation } from './saturation.ts';
@@ -22,6 +22,9 @@ export type DetectionOptions = {
 
 /** Thresholds in standard deviations of the smoothed curve's noise; the false-alarm rate they give is measured in the tests. */
 export const DETECTION_DEFAULTS = { prominenceSigmas: 6, heightSigmas: 5, leastSnr: 3, smoothingDegree: 2, mostPeaks: 60 } as const;
+
+/** A peak this many times weaker beside a stronger one, within the smoothing width, is a ripple of the smoothing. */
+const RIPPLE_RATIO = 25;
 
 /** A line with its fit, positions and widths in x's unit, heights over the local baseline. */
 export type DetectedLine = {
@@ -58,17 +61,9 @@ function smoothingWidth(resolutionPoints: number | null, n: number): number {
   return Math.max(5, Math.min(25, wanted, largest));
 }
 
-/** Noise that lines must beat: grows with the square root of the light above the baseline's level where shot noise rules. */
-function scaledNoise(smoothed: Float64Array, baseline: Float64Array, noise: Float64Array, shot: boolean): Float64Array {
-  if (!shot) return noise;
-  let least = Infinity;
-  for (let i = 0; i < smoothed.length; i++) least = Math.min(least, smoothed[i]!, baseline[i]!);
-  const out = noise.slice();
-  for (let i = 0; i < out.length; i++) {
-    const ratio = (smoothed[i]! - least) / (baseline[i]! - least + 5 * noise[i]!);
-    if (ratio > 1) out[i] = out[i]! * Math.sqrt(ratio);
-  }
-  return out;
+/** Smoothing leaves ripples beside a line far stronger than they are; nearer than about one width they are no lines. */
+function withoutRipples(peaks: readonly RawPeak[], width: number): RawPeak[] {
+  return peaks.filter((peak) => !peaks.some((other) => Math.abs(other.index - peak.index) <= width + 1 && other.prominence > RIPPLE_RATIO * peak.prominence));
 }
 
 function narrowestClear(lines: readonly DetectedLine[], step: number): number | null {
@@ -89,12 +84,13 @@ export function detectLines(x: Float64Array, y: Float64Array, options: Detection
   const resolutionPoints = options.resolution === null ? null : options.resolution / step;
   const noise = noiseOfRaw(y);
   const saturation = findSaturation(y, noise);
-  const { y: despiked, spikes } = removeSpikes(y, noise, { ...SPIKE_DEFAULTS, ...(resolutionPoints === null ? {} : { resolutionPoints }) });
+  const spikeNoise = options.shotNoise ? shotScaledNoise(y, localLevel(y), noise) : noise;
+  const { y: despiked, spikes } = removeSpikes(y, spikeNoise, { ...SPIKE_DEFAULTS, ...(resolutionPoints === null ? {} : { resolutionPoints }) });
   const width = smoothingWidth(resolutionPoints, n);
   const smoothed = savitzkyGolay(despiked, { width, degree: DETECTION_DEFAULTS.smoothingDegree });
   const smoothedNoise = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block });
   const baseline = baselineUnderLines(smoothed, smoothedNoise, { ...BASELINE_DEFAULTS, lambda: lambdaForPeriod(Math.max(10, options.baselinePeriod / step)) });
-  const threshold = scaledNoise(smoothed, baseline, smoothedNoise, options.shotNoise);
+  const threshold = options.shotNoise ? shotScaledNoise(smoothed, baseline, smoothedNoise) : smoothedNoise;
   const corrected = new Float64Array(n);
   const prominence = new Float64Array(n);
   const floor = new Float64Array(n);
@@ -103,9 +99,9 @@ export function detectLines(x: Float64Array, y: Float64Array, options: Detection
     prominence[i] = DETECTION_DEFAULTS.prominenceSigmas * threshold[i]!;
     floor[i] = DETECTION_DEFAULTS.heightSigmas * threshold[i]!;
   }
-  const raw: RawPeak[] = findPeaks(corrected, prominence, floor)
-    .sort((a, b) => b.prominence - a.prominence).slice(0, DETECTION_DEFAULTS.mostPeaks).sort((a, b) => a.index - b.index);
-  const lines = fitGroups({ x, y: despiked, baseline, noise, threshold, peaks: raw, step })
+  const raw = withoutRipples(findPeaks(corrected, prominence, floor)
+    .sort((a, b) => b.prominence - a.prominence).slice(0, DETECTION_DEFAULTS.mostPeaks), width).sort((a, b) => a.index - b.index);
+  const lines = fitGroups({ x, y: despiked, baseline, noise, threshold, corrected, peaks: raw, step })
     .filter((line) => line.snr >= DETECTION_DEFAULTS.leastSnr && line.fwhm <= options.widest);
   return { despiked, smoothed, baseline, noise, smoothedNoise, lines, spikes, saturation, step, resolution: options.resolution ?? narrowestClear(lines, step) };
 }

@@ -11,10 +11,10 @@ const WIDEST_CM1 = 70;
 /** Signal over noise asked before the line counts as seen. */
 const LEAST_SNR = 5;
 /**
- * Luminescence may be this many times stronger than the diamond line in a real diamond (1 : 0.005, judgement).
- * The line counts as absent only where even a line that weak would have been seen.
+ * Share of the brightest light that the line must have been able to show before it counts as absent (judgement).
+ * Real diamonds go below it where a centre outshines the line; those are caught by the centre itself, see check-laser.
  */
-const WEAKEST_SHARE = { photoluminescence: 0.004, raman: 0.02 } as const;
+const WEAKEST_SHARE = { photoluminescence: 0.01, raman: 0.02 } as const;
 /** How many standard deviations of the smoothed noise a line needs to be seen. */
 const DETECTION_SIGMAS = 5;
 

@@ -10,6 +10,8 @@ export type FitGroupsInput = {
   readonly noise: Float64Array;
   /** Noise of the smoothed curve that a line must beat. */
   readonly threshold: Float64Array;
+  /** Smoothed curve over its baseline. */
+  readonly corrected: Float64Array;
   /** Ascending in index. */
   readonly peaks: readonly RawPeak[];
   readonly step: number;
@@ -22,19 +24,48 @@ const MOST_TOGETHER = 4;
 const WINDOW_WIDTHS = 1.75;
 const LEAST_HALF_POINTS = 6;
 const MOST_POINTS = 400;
+/** A narrow top on a broad hump must stand this clear of the noise, or the hump is taken whole. */
+const LEAST_LOCAL_SIGMAS = 8;
+const CONTAINED = 0.8;
+const WEAK_SNR = 15;
+/** Below this share of the height and of the width, a top is a line of its own on a hump. */
+const HUMP_HEIGHT = 0.2;
+const HUMP_WIDTH = 0.35;
 
 type Guess = PeakGuess & { readonly raw: RawPeak };
 
-const at = (x: Float64Array, index: number): number => {
-  const i = Math.min(x.length - 2, Math.max(0, Math.floor(index)));
-  return x[i]! + (x[i + 1]! - x[i]!) * (index - i);
-};
+/** Width, in points, and height of a peak as it stands in its near surroundings: a narrow line on a broad hump is narrow. */
+function localShape(input: FitGroupsInput, raw: RawPeak): { points: number; height: number } {
+  const y = input.corrected;
+  const n = y.length;
+  const top = y[raw.index]!;
+  const farthest = Math.max(raw.index - raw.leftValley, raw.rightValley - raw.index);
+  for (let reach = 4; reach < 2 * farthest; reach = Math.ceil(1.5 * reach)) {
+    let left = top;
+    let right = top;
+    for (let i = Math.max(raw.leftValley, raw.index - reach, 0); i < raw.index; i++) left = Math.min(left, y[i]!);
+    for (let i = Math.min(raw.rightValley, raw.index + reach, n - 1); i > raw.index; i--) right = Math.min(right, y[i]!);
+    const height = top - Math.max(left, right);
+    if (height < LEAST_LOCAL_SIGMAS * input.threshold[raw.index]! && height < 0.8 * raw.prominence) continue;
+    const level = top - height / 2;
+    let a = raw.index;
+    while (a > 0 && y[a]! > level) a--;
+    let b = raw.index;
+    while (b < n - 1 && y[b]! > level) b++;
+    const from = a + (level - y[a]!) / Math.max(1e-300, y[a + 1]! - y[a]!);
+    const to = b - (level - y[b]!) / Math.max(1e-300, y[b - 1]! - y[b]!);
+    // The top of a broader peak, cut off by the reach, would be 1.4 reaches wide.
+    if (to - from < CONTAINED * reach) return { points: to - from, height };
+  }
+  return { points: raw.rightHalf - raw.leftHalf, height: raw.prominence };
+}
 
 function guesses(input: FitGroupsInput): Guess[] {
-  return input.peaks.map((raw) => ({
-    raw, position: input.x[raw.index]!, height: raw.prominence,
-    fwhm: Math.max(1.2 * input.step, at(input.x, raw.rightHalf) - at(input.x, raw.leftHalf)),
-  }));
+  return input.peaks.map((raw) => {
+    const { points, height } = localShape(input, raw);
+    const around = (input.x[Math.min(input.x.length - 1, raw.index + 1)]! - input.x[Math.max(0, raw.index - 1)]!) / 2;
+    return { raw, position: input.x[raw.index]!, height, fwhm: Math.max(1.2, points) * around };
+  });
 }
 
 function groupNeighbours(all: readonly Guess[]): Guess[][] {
@@ -46,6 +77,15 @@ function groupNeighbours(all: readonly Guess[]): Guess[][] {
     else groups.push([guess]);
   }
   return groups;
+}
+
+/** Peaks whose top is a small narrow line on a broad one count twice: once as each. */
+function withHumps(narrow: readonly Guess[], input: FitGroupsInput): Guess[] {
+  return narrow.flatMap((guess) => {
+    const raw = guess.raw;
+    const wide = (raw.rightHalf - raw.leftHalf) * input.step;
+    return guess.height < HUMP_HEIGHT * raw.prominence && guess.fwhm < HUMP_WIDTH * wide ? [{ ...guess, height: raw.prominence, fwhm: wide }] : [];
+  });
 }
 
 /** First and last point of the window around a group; it ends in the valley towards the next group. */
@@ -85,8 +125,8 @@ export function fitGroups(input: FitGroupsInput): DetectedLine[] {
   const all = guesses(input);
   const groups = groupNeighbours(all);
   const lines: DetectedLine[] = [];
-  groups.forEach((group, k) => {
-    const [from, to] = windowOf(input, group, groups[k - 1]?.at(-1), groups[k + 1]?.[0]);
+  const fitGroup = (group: readonly Guess[], previous: Guess | undefined, next: Guess | undefined): void => {
+    const [from, to] = windowOf(input, group, previous, next);
     const stride = Math.max(1, Math.ceil((to - from + 1) / MOST_POINTS));
     const points = Math.floor((to - from) / stride) + 1;
     const wx = new Float64Array(points);
@@ -95,7 +135,9 @@ export function fitGroups(input: FitGroupsInput): DetectedLine[] {
       wx[j] = x[from + j * stride]!;
       wy[j] = y[from + j * stride]! - baseline[from + j * stride]!;
     }
-    const fit = fitPeaks(wx, wy, group, points < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt');
+    // A weak line does not carry its shape: one parameter less keeps its height and place steady.
+    const weak = group.every((guess) => guess.height < WEAK_SNR * noise[guess.raw.index]!);
+    const fit = fitPeaks(wx, wy, group, weak || points < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt');
     group.forEach((guess, j) => {
       const i = guess.raw.index;
       const fitted = fit?.peaks[j];
@@ -103,9 +145,11 @@ export function fitGroups(input: FitGroupsInput): DetectedLine[] {
         if (fitted.height < 4 * fitted.heightError || fitted.height < 4 * threshold[i]!) return;
         lines.push({ index: i, position: fitted.position, height: fitted.height, fwhm: fitted.fwhm, prominence: guess.raw.prominence, snr: fitted.height / noise[i]!, standardError: fitted.positionError });
       } else {
-        lines.push({ index: i, position: parabola(x, y, i), height: guess.raw.prominence, fwhm: guess.fwhm, prominence: guess.raw.prominence, snr: guess.raw.prominence / noise[i]!, standardError: null });
+        lines.push({ index: i, position: parabola(x, y, i), height: guess.height, fwhm: guess.fwhm, prominence: guess.raw.prominence, snr: guess.height / noise[i]!, standardError: null });
       }
     });
-  });
-  return lines;
+  };
+  groups.forEach((group, k) => fitGroup(group, groups[k - 1]?.at(-1), groups[k + 1]?.[0]));
+  for (const hump of withHumps(all, input)) fitGroup([hump], undefined, undefined);
+  return lines.sort((a, b) => a.position - b.position);
 }

@@ -10,7 +10,7 @@ export function identityFindings(input: FindingInput): FindingFact[] {
   const { parameters: { method, laserNm }, diamondRaman, simulant } = input;
   const facts: FindingFact[] = [];
   if (simulant) {
-    const lines = simulant.found.map(([shift]) => shift.toFixed(1)).join(', ');
+    const lines = simulant.found.map((found) => found.shiftCm1.toFixed(1)).join(', ');
     facts.push({
       code: `simulant:${simulant.simulant.id}`, statement: `Raman ${simulant.found.length === 1 ? 'line' : 'lines'} at ${lines} cm-1, as of ${simulant.simulant.name}.`,
       strength: simulant.found.length >= 2 ? 'diagnostic' : 'strong', supports: 'not-diamond', method,

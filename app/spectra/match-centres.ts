@@ -34,7 +34,7 @@ const RESOLUTION_SHARE = 0.6;
 const DECISIVE = 9;
 /** Lines may be this much narrower or wider than expected (judgement). */
 const NARROWEST = 0.3;
-const WIDEST = 3;
+const WIDEST = { known: 3, unknown: 2 } as const;
 /** Width assumed for lines whose own width is not published, nm, cold and warm (judgement). */
 const USUAL_WIDTH_NM = { cold: 0.6, room: 2 } as const;
 /** Sidebands are broad: at least this wide, nm (judgement). */
@@ -61,7 +61,7 @@ function widthFits(line: DetectedLine, expected: ExpectedLine, context: MatchCon
   const own = expected.fwhmNm ?? USUAL_WIDTH_NM.cold + (USUAL_WIDTH_NM.room - USUAL_WIDTH_NM.cold) * t;
   const usual = Math.hypot(own, instrument);
   const least = Math.max(0.6 * instrument, expected.fwhmNm === null ? 0 : NARROWEST * usual);
-  return line.fwhm >= least && line.fwhm <= WIDEST * usual;
+  return line.fwhm >= least && line.fwhm <= (expected.fwhmNm === null ? WIDEST.unknown : WIDEST.known) * usual;
 }
 
 /** Whether the data can carry the pair's two lines apart, and so which of its entries may be used. */
@@ -138,6 +138,33 @@ function nameLine(line: DetectedLine, lines: readonly DetectedLine[], context: M
   return { line, centre: chosen.centre, expectedNm: chosen.expected.nm, ambiguousWith: others, sidebandOf: null, artefact: null, resolved };
 }
 
+/** Two lines that the same centre's doublet explains: as far apart as published, on an instrument that can part them. */
+function isDoublet(a: Match, b: Match, context: MatchContext): boolean {
+  const pair = a.centre?.doubletNm;
+  if (!pair) return false;
+  const splitting = pair[1] - pair[0];
+  const fine = context.resolutionNm !== null && context.resolutionNm <= 0.5 * splitting * 1.1;
+  return fine && Math.abs(Math.abs(a.line.position - b.line.position) - splitting) < 0.3 * splitting;
+}
+
+/** A centre is named once, or twice as its doublet; further lines in its window stay unnamed. */
+function onceEach(matches: readonly Match[], context: MatchContext): Match[] {
+  return matches.map((match) => {
+    if (match.centre === null) return match;
+    const stronger = matches.filter((other) => other !== match && other.centre?.id === match.centre!.id && other.line.height > match.line.height);
+    return stronger.length === 0 || (stronger.length === 1 && isDoublet(match, stronger[0]!, context)) ? match : { ...match, centre: null, expectedNm: null, ambiguousWith: [] };
+  });
+}
+
+/** Broad lines with no width of their own published, far weaker than the line whose sideband they lie in, are that sideband. */
+function looksLikeSideband(match: Match, all: readonly Match[], mode: CentreMode): boolean {
+  if (match.centre === null || match.centre.roomFwhmNm !== null || match.line.fwhm < LEAST_SIDEBAND_NM) return false;
+  return all.some((other) => {
+    const range = mode === 'emission' ? other.centre?.emissionSideband : other.centre?.absorptionSideband;
+    return range !== undefined && match.line.position >= range[0] && match.line.position <= range[1] && other.line.height > 2 * match.line.height;
+  });
+}
+
 /** Broad unnamed lines beside a named zero-phonon line belong to it. */
 function withSideband(match: Match, all: readonly Match[], mode: CentreMode): Match {
   if (match.centre !== null || match.ambiguousWith.length > 0 || match.line.fwhm < LEAST_SIDEBAND_NM) return match;
@@ -155,7 +182,8 @@ function withSideband(match: Match, all: readonly Match[], mode: CentreMode): Ma
  * Distance is weighed against fit error, calibration, the centre's own scatter and the resolution; what can't be told apart stays unnamed with its candidates.
  */
 export function matchCentres(lines: readonly DetectedLine[], context: MatchContext): Match[] {
-  const named = lines.map((line) => nameLine(line, lines, context));
+  const first = onceEach(lines.map((line) => nameLine(line, lines, context)), context);
+  const named = first.map((match) => (looksLikeSideband(match, first, context.mode) ? { ...match, centre: null, expectedNm: null, ambiguousWith: [] } : match));
   const present = new Set(named.flatMap((match) => (match.centre ? [match.centre.id] : [])));
   const kept = named.map((match) => (match.centre?.companionOf !== undefined && !present.has(match.centre.companionOf)
     ? { ...match, centre: null, expectedNm: null } : match));

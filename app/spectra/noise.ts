@@ -61,3 +61,36 @@ export function noiseOfRaw(y: Float64Array, block: number = NOISE_DEFAULTS.block
   for (let i = 0; i < near.length; i++) near[i] = Math.max(near[i]!, far[i]!);
   return near;
 }
+
+/** Median of y per block, interpolated in between: the level that the block's noise belongs to. Same length as y. */
+export function localLevel(y: Float64Array, block: number = NOISE_DEFAULTS.block): Float64Array {
+  const n = y.length;
+  const blocks = Math.max(1, Math.floor(n / block));
+  const size = n / blocks;
+  const level = new Float64Array(blocks);
+  for (let b = 0; b < blocks; b++) level[b] = medianInPlace(y.slice(Math.floor(b * size), Math.max(Math.floor(b * size) + 1, Math.floor((b + 1) * size))));
+  const out = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const at = i / size - 0.5;
+    const b = Math.max(0, Math.min(blocks - 1, Math.floor(at)));
+    const c = Math.min(blocks - 1, b + 1);
+    const t = Math.max(0, Math.min(1, at - b));
+    out[i] = level[b]! * (1 - t) + level[c]! * t;
+  }
+  return out;
+}
+
+/**
+ * Noise of counts grows with the square root of the light: the block's noise scaled from the block's level to each point's own.
+ * Same lengths; never below the block's noise.
+ */
+export function shotScaledNoise(y: Float64Array, level: Float64Array, noise: Float64Array): Float64Array {
+  let least = Infinity;
+  for (let i = 0; i < y.length; i++) least = Math.min(least, y[i]!, level[i]!);
+  const out = noise.slice();
+  for (let i = 0; i < out.length; i++) {
+    const ratio = (y[i]! - least) / (level[i]! - least + 5 * noise[i]!);
+    if (ratio > 1) out[i] = out[i]! * Math.sqrt(ratio);
+  }
+  return out;
+}

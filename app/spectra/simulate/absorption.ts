@@ -56,7 +56,7 @@ export function absorptionOf(x: Float64Array, stone: SimulatedStone, temperature
   return alpha;
 }
 
-/** An absorption spectrum in nm and absorbance (base 10), with reflection, stray light and noise. */
+/** An absorption spectrum in nm and absorbance (base 10), with reflection, stray light and noise. Imitations cut off before 300 nm. */
 export function simulateAbsorption(stone: SimulatedStone, instrument: AbsorptionInstrument, seed: number): Spectrum {
   const r = seededRandom(seed);
   const { fromNm, toNm, points, strayLight, noise } = instrument;
@@ -65,7 +65,8 @@ export function simulateAbsorption(stone: SimulatedStone, instrument: Absorption
   const offset = r.between(0.01, 0.06);
   const slope = r.between(-0.05, 0.05);
   const y = x.map((nm, i) => {
-    const t = latticeTransmittance(nm) * Math.exp(-alpha[i]! * 0.1 * stone.pathMm);
+    const cut = stone.isDiamond ? 1 : 1 / (1 + Math.exp((310 - nm) / 6));
+    const t = cut * latticeTransmittance(nm) * Math.exp(-alpha[i]! * 0.1 * stone.pathMm);
     const seen = (t + strayLight) / (1 + strayLight);
     const edge = nm < 300 ? 1 + (300 - nm) / 8 : nm > 900 ? 1 + (nm - 900) / 8 : 1;
     return -Math.log10(seen) + offset + (slope * (nm - 500)) / 500 + 0.004 * (500 / nm) ** 2 + noise * edge * r.normal() / Math.sqrt(Math.max(0.05, seen));

@@ -1,0 +1,26 @@
+import { ramanShiftFromAir } from './convert-axis.ts';
+import type { Match } from './match-centres.ts';
+
+/** Stands for a Raman line of another material among the candidates of a line. */
+export const RAMAN_OF_OTHERS = 'RAMAN-OTHER';
+/** Where other materials have their first-order Raman lines, cm-1 (judgement). */
+const FROM_CM1 = 90;
+const TO_CM1 = 1300;
+/** Sidebands must be this share of their line to vouch for it, and N3 has three that show (judgement). */
+const LEAST_SHARE = 0.03;
+const sidebandsAsked = (id: string): number => (id === 'N3' ? 2 : 1);
+
+/**
+ * Without a diamond line, a line close to the laser may be the Raman line of another material.
+ * It keeps its name only where its own sideband vouches for it; a glass must not come out as N3.
+ */
+export function doubtRamanOfOthers(matches: readonly Match[], laserNm: number): Match[] {
+  return matches.map((match) => {
+    if (match.centre === null) return match;
+    const shift = ramanShiftFromAir(laserNm, match.line.position);
+    if (shift < FROM_CM1 || shift > TO_CM1) return match;
+    const id = match.centre.id;
+    const vouching = matches.filter((other) => other.sidebandOf === id && other.line.height > LEAST_SHARE * match.line.height).length;
+    return vouching >= sidebandsAsked(id) ? match : { ...match, centre: null, expectedNm: null, ambiguousWith: [id, ...match.ambiguousWith, RAMAN_OF_OTHERS] };
+  });
+}
