@@ -15,7 +15,8 @@ export function checkCounts(said: HeaderNumber | undefined, found: number, compl
   if (missing === 0) return ok([]);
   const allowed = Math.max(1, Math.floor(CHECK_TOLERANCES.countShare * said.value));
   if (missing > (complete ? allowed : 1)) {
-    return refusal('cut-off', `the data end here after ${found} of ${said.value} points: the file was cut off or lines were lost. Copy or export it again.`, line);
+    const reason = complete ? `the table ends here and holds only ${found} of ${said.value} points: lines were lost.` : `the data end here after ${found} of ${said.value} points: the file was cut off.`;
+    return refusal('cut-off', `${reason} Copy or export it again.`, line);
   }
   if (-missing > allowed) {
     return refusal('too-many-points', `the table holds ${found} points where ##NPOINTS says ${said.value}: lines were added or the header belongs to another file. Export it again.`, line);

@@ -13,7 +13,8 @@ const RAW = /^\W*(?:sample|dark|ref(?:erence)?|back\s*ground|bkg|baseline|blank|
 const PARTNER = /^\W*(?:dark|ref(?:erence)?|back\s*ground|bkg|baseline|blank|white)\b/i;
 const ORDINATE = /absorp|coef|absorb|intens|count|transm|reflec|signal|fluor|lumin|emission/i;
 
-function roleOf(name: string): Role {
+function roleOf(name: string, column: Float64Array): Role {
+  if (name === '') return isCounter(column) ? 'pixel' : 'y';
   if (SPREAD.test(name)) return 'spread';
   if (RAW.test(name)) return 'raw';
   if (ORDINATE.test(name)) return 'y';
@@ -64,7 +65,7 @@ function takeResults(ys: readonly number[], roles: readonly Role[], names: reado
 }
 
 function withNames(columns: readonly Float64Array[], names: readonly string[]): ColumnChoice {
-  const roles = names.map(roleOf);
+  const roles = names.map((name, c) => roleOf(name, columns[c]!));
   const axes = roles.flatMap((r, c) => (r === 'x' || r === 'pixel' ? [c] : []));
   const ordinates = roles.flatMap((r, c) => (r === 'x' || r === 'pixel' ? [] : [c]));
   if (axes.length === 0) return chosen(columns, [{ x: 0, ys: ordinates.filter((c) => c !== 0) }], roles, names, []);

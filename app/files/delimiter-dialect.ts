@@ -75,11 +75,11 @@ function sample(lines: readonly string[]): readonly string[] {
   return Array.from({ length: SAMPLE_LINES }, (_, i) => lines[Math.floor(i * stride)]!);
 }
 
-/** The dialect in which most lines are rows of numbers; undefined where none has two such lines. */
+/** The dialect in which most lines are rows of numbers; undefined where none has such a line. */
 export function chooseDialect(lines: readonly string[]): Dialect | undefined {
   const some = sample(lines);
   let best: Dialect | undefined;
-  let bestRows = 1;
+  let bestRows = 0;
   for (const dialect of DIALECTS) {
     const rows = some.reduce((n, line) => n + (parseRow(line, dialect) ? 1 : 0), 0);
     if (rows > bestRows) {

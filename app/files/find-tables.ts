@@ -21,7 +21,7 @@ const HEADER_ROWS = 2;
 const NEAR_STEPS = 5;
 
 /** A remark line that may stand among data; "####" is a number too wide for its field, not a remark. */
-const isRemark = (line: string): boolean => /^\s*(?:#(?![#\d])|%(?!\d)|!|\/\/)/.test(line);
+const isRemark = (line: string): boolean => /^(?:#(?![#\d])|%(?!\d)|!|\/\/)/.test(line.trimStart());
 
 /** Number of columns that most rows have. */
 function usualWidth(rows: readonly (number[] | undefined)[]): number {

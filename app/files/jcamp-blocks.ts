@@ -28,7 +28,7 @@ export function recordText(record: JcampRecord, lines: readonly string[]): strin
 
 function missingEnd(block: OpenBlock): ReadWarning {
   const named = block.title === '' ? 'The file' : `The block “${block.title}”`;
-  return { code: 'missing-end', message: `${named} has no ##END=; its points were counted and are complete.`, line: block.line };
+  return { code: 'missing-end', message: `${named} has no ##END=. Compare its last value with the instrument: the file may have been cut off there.`, line: block.line };
 }
 
 /**
@@ -68,15 +68,16 @@ export function groupBlocks(records: readonly JcampRecord[], lines: readonly str
   }
   const unended = stack.findLast((b) => !b.link) ?? stack.at(-1);
   if (unended) warnings.push(missingEnd(unended));
-  for (const link of blocks.filter((b) => b.link)) warnings.push(...blockCountWarning(link, blocks));
+  const links = blocks.filter((b) => b.link);
+  // Nested LINK blocks cannot be compared with one number.
+  if (links.length === 1) warnings.push(...blockCountWarning(links[0]!, blocks.length - 1));
   return { blocks, warnings };
 }
 
-function blockCountWarning(link: OpenBlock, blocks: readonly OpenBlock[]): ReadWarning[] {
+function blockCountWarning(link: OpenBlock, found: number): ReadWarning[] {
   const record = link.records.find((r) => r.label === 'BLOCKS');
   const said = record ? Number.parseInt(record.value, 10) : Number.NaN;
-  const found = blocks.filter((b) => !b.link).length;
-  // Some writers count the LINK block itself; nested LINK blocks cannot be compared with one number.
-  if (!record || Number.isNaN(said) || said === found || said === found + 1 || blocks.filter((b) => b.link).length > 1) return [];
+  // Some writers count the LINK block itself.
+  if (!record || Number.isNaN(said) || said === found || said === found + 1) return [];
   return [{ code: 'blocks', message: `##BLOCKS says ${said}, the file holds ${found}.`, line: record.line }];
 }

@@ -51,6 +51,13 @@ function checkPromised(header: TextHeader, table: TextTable): Result<ReadWarning
   return ok([{ code: 'npoints', message: `The header promises ${said.value} points, the table holds ${found}.`, line: said.line }]);
 }
 
+/** Some writers frame the data with a line that says begin and one that says end. */
+function missingEnd(lines: readonly string[], first: number, last: number): ReadWarning[] {
+  const framed = lines.slice(0, first).some((l) => /^\W{2,}begin\b/i.test(l.slice(0, 80)));
+  if (!framed || lines.slice(last).some((l) => /^\W{2,}end\b/i.test(l.slice(0, 80)))) return [];
+  return [{ code: 'missing-end', message: 'The line that ends the data is missing. Compare the last value with the instrument: the file may have been cut off there.', line: last }];
+}
+
 function stem(name: string): string {
   const base = name.split(/[\\/]/).at(-1) ?? name;
   return base.replace(/\.[A-Za-z0-9]{1,5}$/, '');
@@ -106,6 +113,7 @@ export function readDelimited(name: string, lines: readonly string[], options: R
       warnings.push(...read.value.warnings);
     }
   }
+  warnings.push(...missingEnd(lines, tables.value[0]!.lineOf[0]! - 1, tables.value.at(-1)!.lineOf.at(-1)!));
   if (blocks.length === 0) return refusal('no-data', 'no column of the table can be a curve. Export the spectrum with abscissa and ordinate.', tables.value[0]?.lineOf[0]);
   return ok({ format: 'delimited-text', reader: READER, blocks, warnings: once(warnings) });
 }

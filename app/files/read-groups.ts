@@ -14,7 +14,7 @@ type GroupForm = Extract<TableForm, { kind: 'groups' }>;
 
 /** Without brackets, words in <…>, quotes and the words themselves, which the form "(XYA)" allows. */
 function withoutWords(text: string): string {
-  return text.replace(/<[^>]*>|'[^']*'|"[^"]*"/g, ' ').replace(/[()]/g, ' ');
+  return text.replace(/<[^<>]*>|'[^']*'|"[^"]*"/g, ' ').replace(/[()]/g, ' ');
 }
 
 /** With a decimal comma only blanks and semicolons separate; otherwise commas do too. */
@@ -28,7 +28,7 @@ function readOnce(lines: readonly TableLine[], form: GroupForm, decimalComma: bo
     // One (x, y, …) group per bracket where words may be left out of it, else any number of groups on a line.
     const parts = form.text && text.includes('(') ? text.split(')').filter((p) => p.trim() !== '') : [text];
     for (const part of parts) {
-      const words = (form.text ? withoutWords(part) : part).split(decimalComma ? SEPARATORS.comma : SEPARATORS.point).filter((w) => w !== '');
+      const words = (form.text ? withoutWords(part) : part.replace(/[()]/g, ' ')).split(decimalComma ? SEPARATORS.comma : SEPARATORS.point).filter((w) => w !== '');
       const arity = form.text ? Math.max(2, words.length) : form.arity;
       if (words.length === 0 || words.length % arity !== 0 || (form.text && words.length < 2)) {
         return refusal('malformed-token', `the line holds ${words.length} numbers, which are no whole groups of ${arity} (“${excerpt(text)}”). The file is damaged; export it again.`, line);

@@ -22,6 +22,9 @@ function expansionLimit(header: TableHeader): number {
   return Math.min(FILE_LIMITS.maxPoints, said === undefined ? 1_000_000 : 2 * said + 1000);
 }
 
+/** A table of one point a line is uneven, and not misprinted, where more than this share of its X leave the grid. */
+const UNEVEN_SHARE = 0.1;
+
 const commaWarning = (line: number): ReadWarning => ({ code: 'decimal-comma', message: 'The table is written with decimal commas, which JCAMP-DX does not know; they were read as such.', line });
 
 /** The x of one-point lines, where these and not an even grid are the axis; undefined where they can't be. */
@@ -58,32 +61,37 @@ function withoutInvalid(points: TablePoints, line: number): TablePoints {
   return { x, y, warnings: [...points.warnings, { code: 'invalid-ordinate', message, line }] };
 }
 
+/** The abscissae of an even table, or those of its lines where they are not even; with the count checked. */
+function evenAxis(source: TableSource, lines: readonly GridLine[], n: number): Result<{ x: Float64Array; warnings: readonly ReadWarning[] }, ReadError> {
+  const { header } = source;
+  const counts = checkCounts(header.points, n, source.complete, lines.at(-1)!.line);
+  if (!counts.ok && !source.complete) return counts;
+  const grid = resolveGrid(header, n, lines);
+  // The grid names the line at which points were lost, the count only the end of the table.
+  if (!counts.ok) return !grid.ok && grid.error.code === 'points-lost' ? grid : counts;
+  const uneven = !grid.ok || grid.value.offShare > UNEVEN_SHARE ? unevenAxis(lines, header, n) : undefined;
+  if (uneven) {
+    const warning = { code: 'uneven-x', message: 'The points are not evenly spaced, although the table says so; the abscissae of the lines were taken.', line: source.line };
+    return ok({ x: uneven, warnings: [...counts.value, warning] });
+  }
+  return grid.ok ? ok({ x: gridAxis(grid.value, n, header.lastX?.value), warnings: [...counts.value, ...grid.value.warnings] }) : grid;
+}
+
 function readEven(source: TableSource): Result<TablePoints, ReadError> {
   const { header } = source;
   const table = scanTable(source.lines, expansionLimit(header));
   if (!table.ok) return table;
   const joined = joinLines(table.value, header.points?.value);
   if (!joined.ok) return joined;
-  const n = joined.value.y.length;
-  const lastLine = table.value.lines.at(-1)!.line;
-  const counts = checkCounts(header.points, n, source.complete, lastLine);
-  if (!counts.ok) return counts;
   const lines: GridLine[] = table.value.lines.map((l, k) => ({ ...l, point: joined.value.firstPoint[k]! }));
-  const warnings = [...joined.value.warnings, ...counts.value];
+  const axis = evenAxis(source, lines, joined.value.y.length);
+  if (!axis.ok) return axis;
+  const warnings = [...joined.value.warnings, ...axis.value.warnings];
   if (table.value.decimalComma) warnings.push(commaWarning(source.line));
   if (header.missingFactors.length > 0) {
     warnings.push({ code: 'factor-missing', message: `${header.missingFactors.map((f) => `##${f}=`).join(' and ')} missing; taken as 1.`, line: source.line });
   }
-  const grid = resolveGrid(header, n, lines);
-  const y = joined.value.y.map((v) => v * header.yFactor);
-  if (!grid.ok) {
-    const x = unevenAxis(lines, header, n);
-    if (!x) return grid;
-    warnings.push({ code: 'uneven-x', message: 'The points are not evenly spaced, although the table says so; the abscissae of the lines were taken.', line: source.line });
-    return ok({ x, y, warnings });
-  }
-  // The last of n points ends at LASTX only where the file is complete; the grid decides.
-  return ok({ x: gridAxis(grid.value, n, header.lastX?.value), y, warnings: [...warnings, ...grid.value.warnings] });
+  return ok({ x: axis.value.x, y: joined.value.y.map((v) => v * header.yFactor), warnings });
 }
 
 function endWarning(header: TableHeader, x: Float64Array): ReadWarning[] {
@@ -119,7 +127,11 @@ function readPairs(source: TableSource, form: Extract<TableForm, { kind: 'groups
     if (!axis.ok) return axis;
     warnings.push(...axis.value);
   }
-  return ok({ x, y, warnings: [...warnings, ...endWarning(header, x)] });
+  const ends = endWarning(header, x);
+  if (!source.complete && said === undefined && ends.some((w) => w.code === 'lastx')) {
+    return refusal('cut-off', `the data end here, before the ${header.lastX!.value} that ##LASTX promises: the file was cut off. Copy or export it again.`, lineOf[n - 1]!);
+  }
+  return ok({ x, y, warnings: [...warnings, ...ends] });
 }
 
 /** Reads one table completely or refuses it; what is returned is finite and, for a curve, has two points or more. */

@@ -6,7 +6,13 @@ import type { DataLine } from './scan-table.ts';
 import type { ReadError, ReadWarning } from './spectrum-file.ts';
 
 /** The abscissae of an evenly spaced table: x of point i is first + i·step. */
-export type Grid = { readonly first: number; readonly step: number; readonly warnings: readonly ReadWarning[] };
+export type Grid = {
+  readonly first: number;
+  readonly step: number;
+  /** Share of the lines whose X does not fit. */
+  readonly offShare: number;
+  readonly warnings: readonly ReadWarning[];
+};
 
 /** A line with the index of its first ordinate. */
 export type GridLine = DataLine & { readonly point: number };
@@ -58,25 +64,34 @@ function bestFit(header: TableHeader, n: number, lines: readonly GridLine[]): Fi
   return fits.reduce((best, f) => (f.off < best.off || (f.off === best.off && f.rms < 0.999 * best.rms) ? f : best), head);
 }
 
+/** Middle of the changes of the residual from line to line: what the writer's rounding does, whatever single lines do. */
+function usualChange(fit: Fit): number {
+  const changes = fit.residuals.slice(1).map((r, k) => Math.abs(r - fit.residuals[k]!)).toSorted((a, b) => a - b);
+  return changes[changes.length >> 1] ?? 0;
+}
+
 /**
  * Lines at which the X jumps against the count of points, compared with the lines before. A jump that stays means that points
- * were lost or added; one line alone is a misprint of its X.
+ * were lost or added; one line alone is a misprint of its X. Where the count differs from NPOINTS, coarse digits excuse no more
+ * than the other lines need.
  */
-function findJumps(fit: Fit, lines: readonly GridLine[]): { lost: GridLine | undefined; misprints: GridLine[] } {
+function findJumps(fit: Fit, lines: readonly GridLine[], countAgrees: boolean): { lost: GridLine | undefined; misprints: GridLine[] } {
+  const needed = CHECK_TOLERANCES.xStepShare * Math.abs(fit.step) + 4 * usualChange(fit);
+  const allowed = (line: GridLine): number => (countAgrees ? tolerance(line, fit) : Math.min(tolerance(line, fit), needed));
   const misprints: GridLine[] = [];
   const early = fit.residuals.slice(0, 5).toSorted((a, b) => a - b);
   let level = early[early.length >> 1]!;
   for (let k = 0; k < lines.length; k += 1) {
     const line = lines[k]!;
     const r = fit.residuals[k]!;
-    if (Math.abs(r - level) <= tolerance(line, fit)) {
+    if (Math.abs(r - level) <= allowed(line)) {
       level = r;
       continue;
     }
     const next = fit.residuals[k + 1];
-    if (next !== undefined && Math.abs(next - level) > tolerance(lines[k + 1]!, fit)) return { lost: line, misprints };
+    if (next !== undefined && Math.abs(next - level) > allowed(lines[k + 1]!)) return { lost: line, misprints };
     // Some writers give every line but the first the X of its first new ordinate: then the first is right and not the rest.
-    if (Math.abs(r) > tolerance(line, fit)) misprints.push(line);
+    if (Math.abs(r) > allowed(line)) misprints.push(line);
   }
   return { lost: undefined, misprints };
 }
@@ -86,9 +101,24 @@ const offGrid = (line: GridLine, fit: Fit): string => {
   return `the line begins at ${Number((line.x * fit.scale).toPrecision(10))} where ${Number(expected.toPrecision(10))} follows from FIRSTX, LASTX and the points before it`;
 };
 
+/** Names the line, with the X that follows from the line before it and the point distance the header gives. */
+function pointsLost(header: TableHeader, n: number, lines: readonly GridLine[], broken: GridLine, fit: Fit): ReturnType<typeof refusal> {
+  const before = lines[lines.indexOf(broken) - 1];
+  const step = candidates(header, n, lines)[0]?.step ?? fit.step;
+  const expected = before ? before.x * fit.scale + (broken.point - before.point) * step : fit.first;
+  const found = Number((broken.x * fit.scale).toPrecision(10));
+  return refusal('points-lost', `the line begins at ${found} where ${Number(expected.toPrecision(8))} follows from the line before it: points are missing or too many there. The file is damaged; export it again.`, broken.line);
+}
+
+/** Lines worth telling: misprints, lines a whole point away, and the last line where the grid does not end as the lines do. */
+function offLines(fit: Fit, lines: readonly GridLine[], misprints: readonly GridLine[]): GridLine[] {
+  const last = lines.length - 1;
+  return lines.filter((l, k) => misprints.includes(l) || isFar(l, k, fit) || (k === last && Math.abs(fit.residuals[k]!) > tolerance(l, fit)));
+}
+
 function gridWarnings(header: TableHeader, fit: Fit, n: number, lines: readonly GridLine[], misprints: readonly GridLine[]): ReadWarning[] {
   const warnings: ReadWarning[] = [];
-  const off = lines.filter((l, k) => misprints.includes(l) || isFar(l, k, fit));
+  const off = offLines(fit, lines, misprints);
   const told = off[0];
   if (told) {
     const count = off.length;
@@ -110,20 +140,22 @@ function gridWarnings(header: TableHeader, fit: Fit, n: number, lines: readonly 
  * abscissae follow from FIRSTX, LASTX and NPOINTS). Errors: 'firstx-lastx', 'points-lost', 'x-off-grid'.
  */
 export function resolveGrid(header: TableHeader, n: number, lines: readonly GridLine[]): Result<Grid, ReadError> {
-  if (n === 1) return ok({ first: header.firstX?.value ?? lines[0]!.x * header.xFactor, step: 0, warnings: [] });
+  if (n === 1) return ok({ first: header.firstX?.value ?? lines[0]!.x * header.xFactor, step: 0, offShare: 0, warnings: [] });
   if (header.firstX && header.lastX && header.firstX.value === header.lastX.value) {
     return refusal('firstx-lastx', `##FIRSTX and ##LASTX are both ${header.firstX.value}, but there are ${n} points. Export the file again.`, header.lastX.line);
   }
   const fit = bestFit(header, n, lines);
   if (!fit) return refusal('firstx-lastx', 'the file gives neither ##LASTX nor ##DELTAX nor usable abscissae on its lines. Export it again.', lines[0]!.line);
-  const { lost, misprints } = findJumps(fit, lines);
   const countAgrees = header.points === undefined || header.points.value === n;
+  const steady = usualChange(fit) <= CHECK_TOLERANCES.xStepShare * Math.abs(fit.step) + rounding(lines[0]!, fit);
+  const { lost, misprints } = steady ? findJumps(fit, lines, countAgrees) : { lost: undefined, misprints: [] };
   const last = lines.at(-1)!;
   const broken = lost ?? (misprints.includes(last) && lines.length > 1 && !countAgrees ? last : undefined);
-  if (broken) return refusal('points-lost', `${offGrid(broken, fit)}: points are missing or too many before it. The file is damaged; export it again.`, broken.line);
+  if (broken) return pointsLost(header, n, lines, broken, fit);
   const far = lines.filter((l, k) => isFar(l, k, fit));
-  if (far.length > lines.length / 2) {
-    return refusal('x-off-grid', `${offGrid(far[0]!, fit)}, and ${far.length} of ${lines.length} lines disagree like this. Export the file again.`, far[0]!.line);
+  if (far.length > lines.length / 2 || !steady) {
+    const told = far[0] ?? last;
+    return refusal('x-off-grid', `${offGrid(told, fit)}, and ${far.length} of ${lines.length} lines disagree like this. Export the file again.`, told.line);
   }
-  return ok({ first: fit.first, step: fit.step, warnings: gridWarnings(header, fit, n, lines, misprints) });
+  return ok({ first: fit.first, step: fit.step, offShare: offLines(fit, lines, misprints).length / lines.length, warnings: gridWarnings(header, fit, n, lines, misprints) });
 }

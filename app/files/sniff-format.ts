@@ -14,7 +14,7 @@ const CORE = new Set(['XUNITS', 'YUNITS', 'DATATYPE', 'FIRSTX', 'NPOINTS', 'TITL
 export function sniffFormat(lines: readonly string[]): SniffedFormat {
   const first = lines.find((l) => l.trim() !== '')?.trim().toLowerCase() ?? '';
   if (/^<!doctype html|^<html/.test(first)) return { not: 'a web page' };
-  if (/^<\?xml|^<[a-z]+[\s>]/.test(first)) return { not: 'an XML document' };
+  if (first.startsWith('<?xml') || (/^<[a-z]+[\s>]/.test(first) && lines.some((l) => l.includes('</')))) return { not: 'an XML document' };
   if (/^[{[]\s*("|$|\{|\[)/.test(first)) return { not: 'a JSON document' };
   if (first.startsWith('{\\rtf')) return { not: 'a word-processor document' };
   const labels = new Set(splitRecords(lines).map((r) => r.label));

@@ -15,7 +15,10 @@ export type TextHeader = {
   readonly points: { readonly value: number; readonly line: number } | undefined;
 };
 
-const withoutMark = (line: string): string => line.replace(/^\s*(?:#+|%+(?![a-z])|!+|\/\/+|\$+)\s*/i, '');
+/** Characters of a header line that are looked at; the rest of a longer one is left in the raw file. */
+const LINE_CHARS = 4000;
+
+const withoutMark = (line: string): string => line.trimStart().replace(/^(?:#+|%+(?![a-z])|!+|\/\/+|\$+)/i, '').trim();
 
 /** "Wavelength (nm) Intensity" → two fields: a bracket or a stroke belongs to the word before it. */
 function splitWords(line: string): string[] {
@@ -36,16 +39,22 @@ const SPLITTERS: readonly ((line: string, own: Dialect['separator']) => string[]
   splitWords,
   // "Raman shift (cm-1) Intensity": the words before a bracket form one name
   (line) => line.trim().split(/(?<=[)\]])\s+/),
+  // "Raman shift/cm-1 Intensity": the first unit ends the first name
+  (line) => line.trim().split(/(?<=^[^\t]{0,60}(?:1\/cm|cm\^?-1|\bnm|\bev|\u00e5|angstrom))\s+/i),
 ];
 
 /** The fields of a line if it can be a line of names: as many as columns, none of them a number, none a "key:". */
 function asNames(line: string, width: number, dialect: Dialect): string[] | undefined {
   const bare = withoutMark(line);
-  if (bare.length > 4000 || /^\s*[^\s:=]+[^:=]{0,40}:\s|^\s*[{<>]/.test(bare)) return undefined;
+  if (bare.length >= LINE_CHARS || /^\s*[^\s:=]+[^:=]{0,40}:\s|^\s*[{<>]/.test(bare)) return undefined;
   for (const split of SPLITTERS) {
     const fields = split(bare, dialect.separator);
-    const named = fields.every((f) => f !== '' && parseNumber(f, dialect.decimalComma) === undefined && !/[:=]$|[<>{}]/.test(f));
-    if (fields.length === width && named) return fields;
+    if (fields.length !== width) continue;
+    // Curves may be named by numbers where the first column is named as an axis; the name of a counting column may be empty.
+    const numbered = xUnitFromWords(fields[0]!) !== undefined || /^wave|^lambda/i.test(fields[0]!);
+    const isName = (f: string, c: number): boolean =>
+      (f !== '' || c === 0) && (numbered || parseNumber(f, dialect.decimalComma) === undefined) && !/[:=]$|[<>{}]/.test(f);
+    if (fields.every(isName) && fields.some((f) => /[^\d.,\s]/.test(f))) return fields;
   }
   return undefined;
 }
@@ -79,7 +88,7 @@ const POINTS_KEY = /^(?:n\s*points|(?:number|no\.?|nr\.?)\s*of\s*(?:points|data\
  * entries, title, axis words, promised number of points.
  */
 export function readTextHeader(lines: readonly string[], from: number, to: number, width: number, dialect: Dialect): TextHeader {
-  const above = lines.slice(from, to);
+  const above = lines.slice(from, to).map((line) => line.trim().slice(0, LINE_CHARS));
   const entries: (readonly [string, string])[] = [];
   let points: TextHeader['points'];
   above.forEach((line, i) => {

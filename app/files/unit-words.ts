@@ -1,6 +1,9 @@
 import type { XUnit, YUnit } from '../spectra/spectrum.ts';
 
-const INVERSE_CM = /1\s*\/\s*cm|cm\s*(?:\^|\*\*)?\s*\{?\(?\s*[-\u2212\u2013\u207b]\s*[1\u00b9]|reciprocal\s*cent|inverse\s*cent/;
+const INVERSE_CM = /1\s*\/\s*cm|cm\s*(?:\^|\*\*)?\s*\{?\(?\s*[-\u2212\u2013\u207b\u00af]\s*[1\u00b9]|reciprocal\s*cent|inverse\s*cent/;
+
+/** Longer texts are no names of units. */
+const WORD_CHARS = 160;
 
 /** The words and the unit they mean, tried in this order. */
 const X_WORDS: readonly (readonly [RegExp, XUnit])[] = [
@@ -16,7 +19,7 @@ const X_WORDS: readonly (readonly [RegExp, XUnit])[] = [
 
 /** Unit of an abscissa from a file's own words ("Wavelength (nm)", "1/CM", "Raman shift/cm-1"); undefined where they name none. */
 export function xUnitFromWords(words: string): XUnit | undefined {
-  const text = words.toLowerCase();
+  const text = words.slice(0, WORD_CHARS).toLowerCase();
   return X_WORDS.find(([pattern]) => pattern.test(text))?.[1];
 }
 
@@ -24,7 +27,7 @@ const PERCENT = /%|per\s*-?cent|\bpct\b/;
 
 const Y_WORDS: readonly (readonly [RegExp, YUnit])[] = [
   [/absorption\s*coef|absorptivity|^\W*(?:alpha|\u03b1|mu)\b.*cm/, 'absorption-coefficient'],
-  [/absorban|absorb\.|\babs\.?\b|optical\s*density|\bo\.?d\.?\b|log\s*\(?\s*1\s*\/\s*[rt]|^\W*extinction\W*$/, 'absorbance'],
+  [/absorban|absorb\.|\babs\.?\b|optical\s*density|\bo\.?d\.?\b|log\s*\(?\s*1\s*\/\s*[rt]|^\W*(?:extin[ck]tion|absorption)\W*$/, 'absorbance'],
   [/count|\bcts\b|\bcps\b|\badu\b|photon/, 'counts'],
   [/kubelka|photoacoustic|volt|watt|\bmw\b|\u00b5w|\bkm\b/, 'other'],
   [/arb|\ba\.\s*u\.?|\ba\.?u\.?\b|\brel\.?\b|relative|intens|signal|fluoresc|luminesc|raman|emission|normali[sz]ed|scope/, 'arbitrary'],
@@ -32,10 +35,10 @@ const Y_WORDS: readonly (readonly [RegExp, YUnit])[] = [
 
 /** Unit of an ordinate from a file's own words ("%T", "ABSORBANCE", "[counts]"); undefined where they name none. */
 export function yUnitFromWords(words: string): YUnit | undefined {
-  const text = words.toLowerCase();
+  const text = words.slice(0, WORD_CHARS).toLowerCase();
   const percent = PERCENT.test(text);
   if (/transmi|%\s*t\b|^\W*t\W*(?:%|$)/.test(text)) return percent ? 'percent-transmittance' : 'transmittance';
-  if (/reflec|%\s*r\b|^\W*r\W*(?:%|$)/.test(text)) return percent ? 'percent-reflectance' : 'reflectance';
+  if (/refle[ckx]|remission|%\s*r\b|^\W*r\W*(?:%|$)/.test(text)) return percent ? 'percent-reflectance' : 'reflectance';
   const found = Y_WORDS.find(([pattern]) => pattern.test(text))?.[1];
   if (found) return found;
   if (INVERSE_CM.test(text)) return 'absorption-coefficient';
