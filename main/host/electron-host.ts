@@ -105,7 +105,6 @@ function watchPages(log: Log): void {
 
 /** Quitting waits until the changes under way are written and the casebook has let go of its file. */
 function closeSafely(house: Promise<OpenHouse>, calls: Promise<CallsInFlight>, log: Log): void {
-  let closed = false;
   let closing = false;
   const close = async (): Promise<void> => {
     try {
@@ -114,12 +113,11 @@ function closeSafely(house: Promise<OpenHouse>, calls: Promise<CallsInFlight>, l
     } catch (fault) {
       log.error('closing failed', { stack: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) });
     }
-    closed = true;
-    app.quit();
+    // Quitting a second time would hang: the windows are gone and the first quit was held back.
+    app.exit(0);
   };
   // After the windows: what a page still saves while it closes has arrived by then.
   app.on('will-quit', (event) => {
-    if (closed) return;
     event.preventDefault();
     if (!closing) void close();
     closing = true;
