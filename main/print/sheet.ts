@@ -20,6 +20,9 @@ export type SheetOptions = {
   readonly runningHead: number;
 };
 
+/** The part of pdfkit's font that text is written with; its typings leave it out. */
+type DrawnFace = { readonly id: string; ref(): unknown; encode(text: string): [string[], unknown] };
+
 /** A document in the making: where the pen stands, what fits, and the structure that a reading program follows. All lengths in points, y downwards. */
 export class Sheet {
   readonly doc: PDFKit.PDFDocument;
@@ -118,13 +121,27 @@ export class Sheet {
     for (const run of this.fonts.shape(text, style.font)) {
       const size = run.rise === 'base' ? style.size : style.size * RISE.scale;
       const shift = run.rise === 'base' ? 0 : RISE[run.rise] * style.size;
-      const differs = run.means !== run.text;
-      if (differs) this.doc.markContent('Span', { actual: run.means });
-      this.doc.font(run.key).fontSize(size).fillColor(PAPER_INKS[style.ink])
-        .text(run.text, at, baseline - shift, { lineBreak: false, baseline: 'alphabetic' });
-      if (differs) this.doc.endMarkedContent();
+      this.doc.font(run.key).fontSize(size).fillColor(PAPER_INKS[style.ink]);
+      if (run.means === run.text) this.doc.text(run.text, at, baseline - shift, { lineBreak: false, baseline: 'alphabetic' });
+      else this.#standIn(run.text, run.means, at, baseline - shift, size);
       at += run.advance * style.size;
     }
+  }
+
+  /**
+   * Draws letters that stand for others: readers that copy or read aloud take what is meant. Written out here, because some readers place
+   * the meant letters with the coordinates and the face in force at the end of the mark, which the library has put back by then.
+   */
+  #standIn(text: string, means: string, x: number, baseline: number, size: number): void {
+    const { doc } = this;
+    const { _font: face, page } = doc as unknown as { _font: DrawnFace; page: { fonts: Record<string, unknown>; height: number } };
+    page.fonts[face.id] ??= face.ref();
+    const [codes] = face.encode(text);
+    doc.save().transform(1, 0, 0, -1, 0, page.height).addContent(`/${face.id} ${size} Tf`);
+    doc.markContent('Span', { actual: means });
+    doc.addContent(`BT\n1 0 0 1 ${x.toFixed(3)} ${(page.height - baseline).toFixed(3)} Tm\n<${codes.join('')}> Tj\nET`);
+    doc.endMarkedContent();
+    doc.restore();
   }
 
   rule(y: number, ink: Ink = 'line2', width = 0.6, x1 = this.left, x2 = this.right): void {
