@@ -68,7 +68,7 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
       tx.run(`UPDATE case_record SET state = 'reported' WHERE id = @caseId AND state <> 'returned'`, { caseId: fresh.caseId });
       appendAudit(tx, change, {
         subject: fresh.number, caseId: fresh.caseId,
-        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, digests: { [id]: fresh.pdfSha256 } },
+        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, pdf: fresh.pdfSha256 },
       });
       const row = tx.get<Row>(`${SELECT} WHERE r.id = @id`, { id });
       return viewOf(row!);

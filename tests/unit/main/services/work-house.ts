@@ -106,7 +106,7 @@ export async function openHouse(options: { address?: string; pool?: TaskPool } =
 /** A curve as a JCAMP-DX file with pairs of values; without `xUnits` the file does not say its unit. */
 export function jcampOf(title: string, curve: Spectrum, xUnits: string | null, dataType = 'RAMAN SPECTRUM'): Uint8Array {
   const header = [`##TITLE=${title}`, '##JCAMP-DX=4.24', `##DATA TYPE=${dataType}`, '##ORIGIN=invented', '##OWNER=invented',
-    ...(xUnits === null ? [] : [`##XUNITS=${xUnits}`]), '##YUNITS=COUNTS', '##XFACTOR=1', '##YFACTOR=1', `##FIRSTX=${curve.x[0]}`, `##LASTX=${curve.x.at(-1)}`, `##NPOINTS=${curve.x.length}`, '##XYPOINTS=(XY..XY)'];
+    ...(xUnits === null ? [] : [`##XUNITS=${xUnits}`]), `##YUNITS=${curve.yUnit === 'absorbance' ? 'ABSORBANCE' : 'COUNTS'}`, '##XFACTOR=1', '##YFACTOR=1', `##FIRSTX=${curve.x[0]}`, `##LASTX=${curve.x.at(-1)}`, `##NPOINTS=${curve.x.length}`, '##XYPOINTS=(XY..XY)'];
   const points = Array.from(curve.x, (x, index) => `${x}, ${curve.y[index]}`);
   return new TextEncoder().encode([...header, ...points, '##END=', ''].join('\n'));
 }

@@ -1,0 +1,255 @@
+import { createHash } from 'node:crypto';
+import { unzipSync } from 'fflate';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { caseDocument, custodyDocument } from '../../../../app/bundle/case-document.ts';
+import { sha256Hex } from '../../../../app/custody/chain.ts';
+import { canonicalJson } from '../../../../app/custody/canonical-json.ts';
+import { reportModel } from '../../../../app/report/report-model.ts';
+import { emissionInstrument } from '../../../../app/spectra/simulate/instrument.ts';
+import { INFRARED_DEFAULTS, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
+import { simulatePhotoluminescence } from '../../../../app/spectra/simulate/photoluminescence.ts';
+import { simulatedStone } from '../../../../app/spectra/simulate/stone.ts';
+import { INTAKE, jcampOf, openHouse, type House } from './work-house.ts';
+
+let house: House;
+let caseId: string;
+let stoneId: string;
+const stone = simulatedStone('natural-ia', 3);
+const luminescence = { name: '../../a-1.jdx', bytes: jcampOf('A-1', simulatePhotoluminescence(stone, emissionInstrument(), 3), 'NANOMETERS') };
+const infrared = { name: 'con', bytes: jcampOf('A-1', simulateInfrared(stone, INFRARED_DEFAULTS, 3), '1/CM', 'INFRARED SPECTRUM') };
+
+async function start(options: Parameters<typeof openHouse>[0] = {}, intake: Partial<typeof INTAKE> = {}): Promise<void> {
+  house = await openHouse(options);
+  const taken = await house.takeIn({ parcels: [{ ...INTAKE.parcels[0]!, items: [INTAKE.parcels[0]!.items[0]!] }], ...intake });
+  caseId = taken.caseId;
+  stoneId = taken.stones['A-1']!;
+}
+
+async function record(): Promise<void> {
+  const instrument = await house.done(house.examiner, 'instruments.save', { id: null, name: 'Bench instrument', methods: ['photoluminescence', 'infrared'], serial: '', place: '', remembers: {}, checkEveryDays: 7, active: true });
+  await house.done(house.examiner, 'instruments.recordCheck', { instrumentId: instrument.id, passed: true, reference: 'reference diamond', outcome: 'in place' });
+  const common = { stoneId, instrumentId: instrument.id, temperatureK: null, integrationMs: null, resolution: null, observation: null, note: '' };
+  await house.done(house.examiner, 'runs.record', { ...common, method: 'photoluminescence', laserNm: 532, cautions: ['laser'], files: [luminescence] });
+  await house.done(house.examiner, 'runs.record', { ...common, method: 'infrared', laserNm: null, cautions: [], files: [infrared, luminescence] });
+}
+
+async function decideAll(): Promise<void> {
+  const { findings } = await house.done(house.examiner, 'stones.folder', { stoneId });
+  for (const finding of findings.filter((entry) => entry.state === 'proposed')) {
+    house.pass(1);
+    await house.done(house.examiner, 'findings.decide', { findingId: finding.id, accept: true, reason: '' });
+  }
+}
+
+const conclude = (conclusion: 'natural' | 'undetermined', departure = '') =>
+  house.as(house.examiner, 'conclusions.conclude', { stoneId, conclusion, reasons: 'Characteristics are consistent with natural growth.', departure });
+
+async function concludeNatural(): Promise<string> {
+  house.pass(1);
+  const concluded = await conclude('natural');
+  if (!concluded.ok) throw new Error(concluded.error.message);
+  return concluded.value.id;
+}
+
+async function toConfirmed(): Promise<void> {
+  await record();
+  await decideAll();
+  const conclusionId = await concludeNatural();
+  house.pass(5);
+  await house.done(house.colleague, 'conclusions.confirm', { conclusionId, agrees: true, reason: '' });
+  house.pass(5);
+}
+
+afterEach(() => house.close());
+
+describe('findings and conclusions', () => {
+  beforeEach(() => start());
+
+  test('setting a finding aside needs a reason', async () => {
+    await record();
+    const { findings } = await house.done(house.examiner, 'stones.folder', { stoneId });
+    const without = await house.as(house.examiner, 'findings.decide', { findingId: findings[0]!.id, accept: false, reason: ' ' });
+    expect(without.ok ? null : Object.keys(without.error.fields ?? {})).toEqual(['reason']);
+    expect(await house.done(house.examiner, 'findings.decide', { findingId: findings[0]!.id, accept: false, reason: 'A cosmic spike.' })).toMatchObject({ state: 'set-aside', reason: 'A cosmic spike.', decidedBy: 'Ada Invented' });
+    const unknown = await house.as(house.examiner, 'findings.decide', { findingId: 'nowhere', accept: true, reason: '' });
+    expect(unknown.ok ? null : unknown.error.code).toBe('not-found');
+  });
+
+  test('what an examiner saw stands beside the runs', async () => {
+    const added = await house.done(house.examiner, 'findings.add', { stoneId, method: 'microscopy', statement: 'A crystal of garnet under the table.', strength: 'supporting', supports: 'natural', caution: '' });
+    expect(added).toMatchObject({ origin: 'examiner', state: 'accepted', run: null, decidedBy: 'Ada Invented', counts: true });
+  });
+
+  test('no origin is concluded before the diamond check has passed', async () => {
+    await house.done(house.examiner, 'findings.add', { stoneId, method: 'microscopy', statement: 'A crystal of garnet under the table.', strength: 'diagnostic', supports: 'natural', caution: '' });
+    const refused = await conclude('natural', 'I am sure.');
+    expect(refused.ok ? null : [refused.error.code, refused.error.message.includes('diamond check')]).toEqual(['refused', true]);
+    expect(house.casebook.handle.read.get<{ n: number }>('SELECT count(*) AS n FROM conclusion')?.n).toBe(0);
+  });
+
+  test('a conclusion keeps the proposal as it stood; leaving it needs a written reason', async () => {
+    await record();
+    expect((await conclude('natural')).ok).toBe(false);
+    await decideAll();
+    const folder = await house.done(house.examiner, 'stones.folder', { stoneId });
+    expect(folder.proposal.conclusion).toBe('natural');
+    const bare = await conclude('undetermined');
+    expect(bare.ok ? null : Object.keys(bare.error.fields ?? {})).toEqual(['departure']);
+    const departed = await conclude('undetermined', 'The stone is too small to be sure.');
+    expect(departed.ok ? departed.value : null).toMatchObject({ ordinal: 1, conclusion: 'undetermined', departure: 'The stone is too small to be sure.', proposal: folder.proposal, rules: folder.proposal.rules });
+    const again = await conclude('natural', 'not needed');
+    expect(again.ok ? again.value : null).toMatchObject({ ordinal: 2, departure: '' });
+  });
+
+  test('only a second person confirms, the newest conclusion, once', async () => {
+    await record();
+    await decideAll();
+    const older = await concludeNatural();
+    const newest = await concludeNatural();
+    const answer = async (person: string, conclusionId: string, agrees = true, reason = ''): Promise<string | null> => {
+      const answered = await house.as(person, 'conclusions.confirm', { conclusionId, agrees, reason });
+      return answered.ok ? null : answered.error.code;
+    };
+    expect(await answer(house.colleague, 'nowhere')).toBe('not-found');
+    expect(await answer(house.examiner, newest)).toBe('refused');
+    expect(await answer(house.colleague, older)).toBe('conflict');
+    expect(await answer(house.colleague, newest, false)).toBe('invalid-input');
+    expect(await answer(house.colleague, newest)).toBeNull();
+    expect(await answer(house.colleague, newest)).toBe('conflict');
+  });
+
+  test('a word that promises certainty is stopped at the field', async () => {
+    await record();
+    await decideAll();
+    const answer = await house.as(house.examiner, 'conclusions.conclude', { stoneId, conclusion: 'natural', reasons: 'Guaranteed natural.', departure: '' });
+    expect(answer.ok ? null : Object.keys(answer.error.fields ?? {})).toEqual(['reasons']);
+  });
+});
+
+describe('the report', () => {
+  test('tells what is missing until nothing is', async () => {
+    await start({ address: '' }, { client: { name: 'Invented Client', address: '', email: '', phone: '', note: '' } });
+    const missing = async (): Promise<string[]> => (await house.done(house.examiner, 'reports.prepare', { caseId })).missing;
+    expect((await missing()).join(' ')).toMatch(/laboratory has no address.*neither address.*A-1 has no conclusion/);
+    await record();
+    await decideAll();
+    const conclusionId = await concludeNatural();
+    expect((await missing()).join(' ')).toContain('waits for a second person');
+    await house.done(house.colleague, 'conclusions.confirm', { conclusionId, agrees: true, reason: '' });
+    expect((await missing()).filter((sentence) => sentence.includes('A-1'))).toEqual([]);
+    const refused = await house.as(house.colleague, 'reports.issue', { caseId });
+    expect(refused.ok ? null : refused.error.code).toBe('refused');
+    expect(refused.ok ? '' : refused.error.message).toContain('laboratory has no address');
+  });
+
+  test('evidence newer than the conclusion stops the report', async () => {
+    await start();
+    await toConfirmed();
+    house.pass(1);
+    await house.done(house.examiner, 'findings.add', { stoneId, method: 'microscopy', statement: 'A feather at the girdle.', strength: 'neutral', supports: 'none', caution: '' });
+    expect((await house.done(house.examiner, 'reports.prepare', { caseId })).missing.join(' ')).toContain('newer than its conclusion');
+  });
+
+  test('is numbered, frozen, and always the same bytes', async () => {
+    await start();
+    await toConfirmed();
+    const draft = await house.done(house.examiner, 'reports.prepare', { caseId });
+    expect(draft.missing).toEqual([]);
+    expect(draft.model).toMatchObject({ draft: true, number: '', revision: 0 });
+    const issued = await house.done(house.colleague, 'reports.issue', { caseId });
+    expect(issued).toMatchObject({ number: 'S-2026-0001', revision: 1, stones: 1, issuedBy: 'Ben Invented', clientName: 'Invented Client' });
+    const first = await house.done(house.examiner, 'reports.pdf', { reportId: issued.id });
+    const second = await house.done(house.examiner, 'reports.pdf', { reportId: issued.id });
+    expect(Buffer.compare(Buffer.from(first.pdf), Buffer.from(second.pdf))).toBe(0);
+    expect(createHash('sha256').update(first.pdf).digest('hex')).toBe(issued.pdfSha256);
+    expect(Buffer.from(first.pdf.subarray(0, 5)).toString()).toBe('%PDF-');
+    expect((await house.casebook.cases.get(caseId))?.state).toBe('reported');
+    house.pass(60);
+    const revision = await house.done(house.colleague, 'reports.issue', { caseId });
+    expect(revision).toMatchObject({ number: 'S-2026-0001', revision: 2 });
+    expect((await house.done(house.examiner, 'reports.list', { caseId })).map((row) => row.revision)).toEqual([2, 1]);
+    expect(Buffer.compare(Buffer.from((await house.done(house.examiner, 'reports.pdf', { reportId: issued.id })).pdf), Buffer.from(first.pdf))).toBe(0);
+    expect((await house.casebook.ledgers.verify({ at: house.now() }))?.parts.filter((part) => !part.sound)).toEqual([]);
+  }, 20_000);
+
+  test('says what the records say', async () => {
+    await start();
+    await toConfirmed();
+    await house.done(house.colleague, 'reports.issue', { caseId });
+    const stored = house.casebook.handle.read.get<{ model: string; model_digest: string }>('SELECT model, model_digest FROM report')!;
+    expect(sha256Hex(stored.model)).toBe(stored.model_digest);
+    const model = reportModel.parse(JSON.parse(stored.model));
+    expect(canonicalJson(model)).toBe(stored.model);
+    expect(model).toMatchObject({ number: 'S-2026-0001', draft: false, caseNumber: 'C-2026-0001', received: '25 Nov 2026', tested: '25 Nov 2026' });
+    const [first] = model.stones;
+    expect(first?.conclusion).toMatchObject({ id: 'natural', examiner: 'Ada Invented', secondPerson: 'Ben Invented' });
+    expect(first?.facts.find((fact) => fact.label === 'Weight')?.value).toBe('0.412 ct');
+    expect(first?.figures.map((figure) => figure.heading)).toEqual(['Photoluminescence, laser 532 nm', 'Infrared']);
+    expect(first?.figures[0]?.figure.lines.some((line) => line.name === 'diamond Raman')).toBe(true);
+    expect(first?.notDone).toContain('Magnet');
+    expect(model.rawRecords.map((record) => [record.run, record.sha256])).toEqual([
+      ['R1', createHash('sha256').update(luminescence.bytes).digest('hex')],
+      ['R2', createHash('sha256').update(infrared.bytes).digest('hex')],
+      ['R2', createHash('sha256').update(luminescence.bytes).digest('hex')],
+    ]);
+    expect(model.custody.map((entry) => entry.what).join('; ')).toMatch(/received.*tested, R1.*tested, R2/);
+    expect(model.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issued by: Ben Invented']);
+  }, 20_000);
+
+  test('a stone on which two persons disagree is reported as undetermined', async () => {
+    await start();
+    await record();
+    await decideAll();
+    const conclusionId = await concludeNatural();
+    await house.done(house.colleague, 'conclusions.confirm', { conclusionId, agrees: false, reason: 'The line lies too near to a lamp line.' });
+    house.pass(1);
+    const { model, missing } = await house.done(house.examiner, 'reports.prepare', { caseId });
+    expect(missing).toEqual([]);
+    expect(model.stones[0]?.conclusion).toMatchObject({ id: 'undetermined', secondPerson: '' });
+    expect(model.stones[0]?.conclusion?.reasons).toContain('The line lies too near to a lamp line.');
+  });
+
+  test('pages whose bytes no longer fit their digest are not handed out', async () => {
+    await start();
+    await toConfirmed();
+    const issued = await house.done(house.colleague, 'reports.issue', { caseId });
+    await house.casebook.handle.transact((tx) => {
+      tx.run('DROP TRIGGER report_no_update');
+      tx.run(`UPDATE report SET pdf = zeroblob(10)`);
+    });
+    const answer = await house.as(house.examiner, 'reports.pdf', { reportId: issued.id });
+    expect(answer.ok ? null : answer.error.code).toBe('unreadable');
+  }, 20_000);
+});
+
+describe('the bundle of a case', () => {
+  test('holds every byte, and proves it with common tools', async () => {
+    await start();
+    await toConfirmed();
+    await house.done(house.colleague, 'reports.issue', { caseId });
+    const bundle = await house.done(house.examiner, 'cases.bundle', { caseId });
+    expect(bundle.name).toBe('C-2026-0001.zip');
+    const files = unzipSync(bundle.zip);
+    const names = Object.keys(files);
+    const digest = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+    const short = (bytes: Uint8Array): string => digest(bytes).slice(0, 8);
+    expect(names).toEqual(['README.txt', 'case.json', 'custody.json', 'reports/S-2026-0001.pdf', `raw/R1-${short(luminescence.bytes)}-_.._a-1.jdx`, `raw/R2-${short(infrared.bytes)}-_con`, 'SHA256SUMS']);
+    expect(Buffer.compare(Buffer.from(files[names[4]!]!), Buffer.from(luminescence.bytes))).toBe(0);
+    const lines = Buffer.from(files['SHA256SUMS']!).toString().trim().split('\n');
+    expect(lines).toEqual(names.slice(0, -1).map((name) => `${digest(files[name]!)}  ${name}`));
+
+    const document = caseDocument.parse(JSON.parse(Buffer.from(files['case.json']!).toString()));
+    expect(document.stones[0]?.runs).toHaveLength(2);
+    expect(document.rawRecords[0]?.runs).toEqual(['R1', 'R2']);
+    const custody = custodyDocument.parse(JSON.parse(Buffer.from(files['custody.json']!).toString()));
+    expect(custody.entries.length).toBeGreaterThan(3);
+    for (const entry of custody.entries) expect(sha256Hex(canonicalJson(entry.statement))).toBe(entry.hash);
+  }, 20_000);
+
+  test('an unknown case is not found', async () => {
+    await start();
+    for (const answer of [await house.as(house.examiner, 'cases.bundle', { caseId: 'nowhere' }), await house.as(house.examiner, 'reports.prepare', { caseId: 'nowhere' })]) {
+      expect(answer.ok ? null : answer.error.code).toBe('not-found');
+    }
+  });
+});
