@@ -24,7 +24,7 @@ function drawPrimitive(sheet: Sheet, primitive: Primitive): void {
       return;
     }
     case 'rect':
-      doc.rect(primitive.x, primitive.y, primitive.width, primitive.height).fill(isRgb(primitive.fill) ? primitive.fill : PAPER_INKS[primitive.fill]);
+      doc.fillColor(isRgb(primitive.fill) ? primitive.fill : PAPER_INKS[primitive.fill]).rect(primitive.x, primitive.y, primitive.width, primitive.height).fill();
       return;
     case 'text': {
       const width = sheet.fonts.width(primitive.text, primitive.font, primitive.size);

@@ -8,15 +8,13 @@ export function drawGlyph(sheet: Sheet, id: ConclusionId, x: number, y: number, 
   const { doc } = sheet;
   const glyph = CONCLUSION_GLYPHS[id];
   const colour = PAPER_INKS[glyph.ink];
-  doc.save().translate(x, y).scale(side / GLYPH_BOX).lineWidth(GLYPH_STROKE).lineJoin('miter');
+  doc.save().translate(x, y).scale(side / GLYPH_BOX).lineWidth(GLYPH_STROKE).lineJoin('miter').fillColor(colour).strokeColor(colour);
   for (const part of glyph.parts) {
+    if (part.dashed) doc.dash(GLYPH_DASH[0], { space: GLYPH_DASH[1] });
     doc.path(part.d);
-    if (part.fill) doc.fill(colour);
-    else {
-      if (part.dashed) doc.dash(GLYPH_DASH[0], { space: GLYPH_DASH[1] });
-      doc.strokeColor(colour).stroke();
-      if (part.dashed) doc.undash();
-    }
+    if (part.fill) doc.fill();
+    else doc.stroke();
+    if (part.dashed) doc.undash();
   }
   doc.restore();
 }

@@ -18,6 +18,7 @@ export function drawQrCode(sheet: Sheet, text: string, x: number, y: number, sid
   const matrix = qrMatrix(text);
   const unit = side / (matrix.size + 2 * QUIET_ZONE);
   const { doc } = sheet;
+  doc.fillColor(PAPER_INKS.ink);
   for (let row = 0; row < matrix.size; row += 1) {
     for (let column = 0; column < matrix.size; column += 1) {
       if (!matrix.isDark(row, column)) continue;
@@ -27,5 +28,5 @@ export function drawQrCode(sheet: Sheet, text: string, x: number, y: number, sid
       column = end;
     }
   }
-  doc.fill(PAPER_INKS.ink);
+  doc.fill();
 }
