@@ -1,4 +1,4 @@
-import { keepPreviousData, QueryClient, useMutation, useQuery, type UseQueryResult } from '@tanstack/react-query';
+import { keepPreviousData, QueryClient, useMutation, useQueries, useQuery, type UseQueryResult } from '@tanstack/react-query';
 import type { Input, OperationName, Output } from '../app/contract/index.ts';
 import type { Failure } from '../app/contract/failure.ts';
 import { door } from './door.ts';
@@ -33,6 +33,11 @@ export function useAsk<K extends OperationName>(name: K, input: Input<K> | null,
     enabled: input !== null,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
   });
+}
+
+/** Reads the same kind of thing several times, in the order of the inputs. */
+export function useAskAll<K extends OperationName>(name: K, inputs: readonly Input<K>[]): UseQueryResult<Output<K>, DoorFailure>[] {
+  return useQueries({ queries: inputs.map((input) => ({ queryKey: [name, input] as const, queryFn: () => ask(name, input) })) }) as UseQueryResult<Output<K>, DoorFailure>[];
 }
 
 /** Changes something through the door; every list is asked again afterwards. */

@@ -1,0 +1,60 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Plotly, Trace } from 'plotly.js-cartesian-dist-min';
+import type { Rect } from '../../app/figure/drawing.ts';
+import type { FigureModel, Ink } from '../../app/figure/figure-model.ts';
+import { FIGURE_STYLE } from '../../app/figure/figure-style.ts';
+import { useTheme } from '../look/theme.ts';
+
+/** Loaded by the first view that plots; the start of the program does not wait for it. */
+let loading: Promise<Plotly> | null = null;
+const loadPlotly = (): Promise<Plotly> => (loading ??= import('plotly.js-cartesian-dist-min').then((m) => m.default));
+
+const DASH = FIGURE_STYLE.dash.map((v) => `${v}px`).join(',');
+/** Name under which the browser's own timeline keeps how long drawing took. */
+export const REDRAW_MEASURE = 'spectrum redraw';
+
+function tracesOf(model: FigureModel, colourOf: (ink: Ink) => string): Trace[] {
+  // The first curve is the one in question: it lies on top.
+  return model.curves.toReversed().map((curve): Trace => ({
+    type: 'scatter', mode: 'lines', x: curve.x, y: curve.y, hoverinfo: 'skip', connectgaps: false,
+    line: { color: colourOf(curve.ink), width: FIGURE_STYLE.curveWidth, ...(curve.dash ? { dash: DASH } : {}) },
+  }));
+}
+
+/** The curves of a figure in the frame that the layout gives; axes and names are drawn around it by the figure's layers. */
+export function CurveSurface({ model, plot, width, height }: { readonly model: FigureModel; readonly plot: Rect; readonly width: number; readonly height: number }) {
+  const place = useRef<HTMLDivElement>(null);
+  const [plotly, setPlotly] = useState<Plotly | null>(null);
+  const theme = useTheme();
+
+  useEffect(() => {
+    let shown = true;
+    void loadPlotly().then((loaded) => { if (shown) setPlotly(loaded); });
+    return () => { shown = false; };
+  }, []);
+
+  useEffect(() => {
+    const element = place.current;
+    if (!plotly || !element) return;
+    const started = performance.now();
+    const tokens = getComputedStyle(document.documentElement);
+    const axis = { visible: false, fixedrange: true, autorange: false } as const;
+    void plotly.react(
+      element, tracesOf(model, (ink) => tokens.getPropertyValue(`--${ink}`).trim()),
+      {
+        width, height, showlegend: false, paper_bgcolor: 'rgba(0,0,0,0)', plot_bgcolor: 'rgba(0,0,0,0)',
+        margin: { l: plot.x, r: width - plot.x - plot.width, t: plot.y, b: height - plot.y - plot.height, pad: 0, autoexpand: false },
+        xaxis: { range: model.xRange, ...axis }, yaxis: { range: model.yRange, ...axis },
+      },
+      { staticPlot: true, displayModeBar: false, responsive: false },
+    ).then(() => { performance.measure(REDRAW_MEASURE, { start: started, end: performance.now() }); });
+  }, [plotly, model, plot, width, height, theme]);
+
+  useEffect(() => {
+    const element = place.current;
+    if (!plotly || !element) return undefined;
+    return () => { plotly.purge(element); };
+  }, [plotly]);
+
+  return <div ref={place} className="curve-surface" aria-hidden="true" />;
+}

@@ -1,0 +1,40 @@
+import { METHODS } from '../../app/domain/method.ts';
+import type { RunView, SpectrumView } from '../../app/contract/work.ts';
+import { Check } from '../look/choice.tsx';
+import { isLightUnit } from './prepare-curves.ts';
+
+/** A spectrum that can be laid over another, with the name it gets in the legend. */
+export type OverlayCandidate = { readonly id: string; readonly label: string; readonly method: RunView['method']; readonly spectrum: SpectrumView };
+
+/** How a spectrum is called in a legend: run, method, and its own title where a run has several. */
+export function spectrumLabel(run: RunView, spectrum: SpectrumView): string {
+  const own = run.spectra.length > 1 ? `, ${spectrum.title || spectrum.fileName}` : '';
+  return `${run.number} ${METHODS[run.method].name.split(',')[0]!}${own}`;
+}
+
+/** All spectra of the stone that have an axis of light, except the one that is shown. */
+export const overlayCandidates = (runs: readonly RunView[], shownId: string): OverlayCandidate[] =>
+  runs.flatMap((run) => run.spectra.filter((s) => s.id !== shownId && isLightUnit(s.xUnit)).map((spectrum) => ({ id: spectrum.id, label: spectrumLabel(run, spectrum), method: run.method, spectrum })));
+
+/** Which other spectra of this stone are laid over this one. */
+export function OverlayChoice(p: {
+  readonly candidates: readonly OverlayCandidate[]; readonly chosen: readonly string[]; readonly onChosen: (ids: readonly string[]) => void;
+  readonly normalise: boolean; readonly mustNormalise: boolean; readonly onNormalise: (on: boolean) => void;
+}) {
+  if (p.candidates.length === 0) return <p className="quiet panel-empty">This stone has no other spectrum yet. Spectra of further runs can be laid over this one.</p>;
+  const toggle = (id: string, on: boolean) => { p.onChosen(on ? [...p.chosen, id] : p.chosen.filter((other) => other !== id)); };
+  return (
+    <div className="panel-body">
+      <div className="panel-row">
+        <Check label="Scale each curve to its own height" checked={p.normalise || p.mustNormalise} disabled={p.mustNormalise} onChange={p.onNormalise} />
+        {p.mustNormalise ? <span className="quiet">The ordinates have different units, so each curve is scaled to its own height.</span> : null}
+        <span className="grow" />
+        <button type="button" className="word-button" onClick={() => { p.onChosen(p.candidates.map((c) => c.id)); }}>All</button>
+        <button type="button" className="word-button" onClick={() => { p.onChosen([]); }}>None</button>
+      </div>
+      <div className="panel-columns">
+        {p.candidates.map((c) => <Check key={c.id} label={c.label} checked={p.chosen.includes(c.id)} onChange={(on) => { toggle(c.id, on); }} />)}
+      </div>
+    </div>
+  );
+}
