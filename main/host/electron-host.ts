@@ -35,10 +35,10 @@ export function runElectronHost(): void {
   app.on('second-instance', showWindow);
   app.on('window-all-closed', () => { app.quit(); });
   const log = createFileLog(folder, () => new Date(), (line) => { process.stderr.write(`${line}\n`); });
-  void app.whenReady().then(() => { start(folder, statedValue(args, 'casebook'), log); });
+  void app.whenReady().then(() => { start(folder, log); });
 }
 
-function start(folder: string, casebook: string | undefined, log: Log): void {
+function start(folder: string, log: Log): void {
   const { page, preload, icon, migrations, worker } = programFolders();
   hardenEveryWebContents(session.defaultSession);
   servePage(session.defaultSession, page);
@@ -47,7 +47,7 @@ function start(folder: string, casebook: string | undefined, log: Log): void {
     isMac: process.platform === 'darwin', developer: !app.isPackaged, send: (command) => { sendToWindows({ kind: 'menu', command }); },
   })));
   // The window comes up while the casebook opens; its first call waits for it.
-  const house = openHouse({ dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
+  const house = openHouse({ dataFolder: folder, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
   const calls = house.then((opened) => createCallsInFlight(opened.house));
   house.catch((fault: unknown) => {
     log.error('house did not open', { stack: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) });

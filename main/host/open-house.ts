@@ -1,16 +1,20 @@
 import type { DoorEvent } from '../../app/contract/index.ts';
+import { createCasebookManager, type BuildDemonstration } from '../casebook/casebook-manager.ts';
+import { createNewId } from '../new-id.ts';
+import { createServices } from '../services/index.ts';
+import { VERSION } from '../version.ts';
+import { createTaskPool, type TaskPool } from '../workers/task-pool.ts';
 import type { House } from './dispatch.ts';
 import type { Log } from './log.ts';
 
 export type HouseOptions = {
   readonly dataFolder: string;
-  /** A casebook file to open instead of the one last used. */
-  readonly casebook: string | undefined;
   readonly host: 'electron' | 'loopback';
   /** Why this host is used, for the window to say; empty where there is nothing to say. */
   readonly hostNote: string;
   readonly migrations: string;
-  readonly worker: string;
+  /** The bundled worker, or a pool for those who run from source. */
+  readonly worker: string | TaskPool;
   readonly log: Log;
   announce(event: DoorEvent): void;
 };
@@ -22,6 +26,24 @@ export type OpenHouse = {
   close(): Promise<void>;
 };
 
-export async function openHouse(_options: HouseOptions): Promise<OpenHouse> {
-  throw new Error('the casebook is not there yet');
+/** Opens what was open last and puts the services on it. Trouble with a casebook is no failure here: the window tells of it. */
+export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
+  const now = (): Date => new Date();
+  const newId = createNewId();
+  const { log } = options;
+  const manager = createCasebookManager({ dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration });
+  await manager.openAtStart();
+  const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
+  const services = createServices({ manager, pool, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const trouble = manager.trouble();
+  return {
+    inUse: trouble?.code === 'in-use' ? { message: trouble.message, next: trouble.next } : null,
+    house: { services, log, newId, standing: (session) => manager.standing(session), announce: (event) => { options.announce(event); } },
+    async close() {
+      await pool.close();
+      manager.close();
+    },
+  };
 }
+
+const buildDemonstration: BuildDemonstration = () => Promise.reject(new Error('this program holds no demonstration'));

@@ -28,7 +28,7 @@ export async function runServe(command: ServeCommand, io: CliIo): Promise<ExitCo
   const log = createFileLog(command.dataFolder, () => new Date(), (line) => { io.err(`${line}\n`); });
   let host: LoopbackHost | null = null;
   const opened = await openHouse({
-    dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, log,
+    dataFolder: command.dataFolder, host: 'loopback', hostNote: command.note, migrations, worker, log,
     announce: (event) => { host?.announce(event); },
   });
   if (opened.inUse !== null) {

@@ -1,0 +1,19 @@
+import type { CasebookManager } from '../casebook/casebook-manager.ts';
+import type { TaskPool } from '../workers/task-pool.ts';
+import type { HostFacts } from './intake-context.ts';
+import { createIntakeServices } from './intake-services.ts';
+import { createPrintServices } from './print-services.ts';
+import type { Deps, Services } from './service.ts';
+import { createWorkServices } from './work-services.ts';
+
+export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly host: HostFacts };
+
+/** Every operation of the contract. One that is missing here does not compile. */
+export function createServices(deps: ServicesDeps): Services {
+  const intake = createIntakeServices(deps);
+  return {
+    ...intake,
+    ...createPrintServices({ services: intake, pool: deps.pool }),
+    ...createWorkServices({ now: deps.now, newId: deps.newId, pool: deps.pool, casebook: () => deps.manager.current() }),
+  };
+}
