@@ -1,8 +1,9 @@
 import type { Result } from '../result.ts';
 import { ok } from '../result.ts';
 import { analyseInfrared } from '../infrared/analyse-infrared.ts';
+import { infraredPeaks } from '../infrared/infrared-peaks.ts';
 import { TABLES_VERSION } from '../reference/optical-centres.ts';
-import type { AnalysisParameters, AnalysisResult, AnalysisWarning, PeakResult, ProcessedCurves } from './analysis.ts';
+import type { AnalysisParameters, AnalysisResult, AnalysisWarning, ProcessedCurves } from './analysis.ts';
 import type { AnalysisError } from './analysis-error.ts';
 import { analyseEmission } from './analyse-emission.ts';
 import { analyseAbsorption } from './analyse-absorption.ts';
@@ -30,12 +31,6 @@ const DETECTION: Readonly<Record<AnalysisParameters['method'], Pick<DetectionOpt
 
 export type Analysis = { readonly result: AnalysisResult; readonly curves: ProcessedCurves };
 
-/** Lines of an infrared curve carry no names of optical centres; their meaning is in the infrared result. */
-const plainPeaks = (detection: Detection, unit: PeakResult['unit']): PeakResult[] => detection.lines.map((line) => ({
-  position: line.position, unit, height: line.height, fwhm: line.fwhm, prominence: line.prominence, snr: line.snr, standardError: line.standardError,
-  centre: null, offset: null, ambiguousWith: [], sidebandOf: null,
-}));
-
 function interpret(prepared: PreparedSpectrum, detection: Detection, parameters: AnalysisParameters): Omit<FindingInput, 'parameters'> {
   const nothing = { peaks: [], named: [], diamondRaman: null, simulant: null, infrared: null, ultraviolet: null, bands: [], warnings: [] };
   switch (parameters.method) {
@@ -44,7 +39,7 @@ function interpret(prepared: PreparedSpectrum, detection: Detection, parameters:
     case 'absorption': return { ...nothing, ...analyseAbsorption(prepared, detection, parameters) };
     case 'infrared': {
       const infrared = analyseInfrared(prepared, detection, parameters);
-      return { ...nothing, peaks: plainPeaks(detection, 'cm-1'), infrared: infrared.reading, warnings: infrared.warnings };
+      return { ...nothing, peaks: infraredPeaks(detection), infrared: infrared.reading, warnings: infrared.warnings };
     }
     case 'ultraviolet-transmission': {
       const { warnings, ...ultraviolet } = readUltraviolet(prepared.x, detection.smoothed, detection.noise);

@@ -110,6 +110,8 @@ export function levenbergMarquardt(x: Float64Array, y: Float64Array, model: Mode
   const trial = new Float64Array(m);
   const step = new Float64Array(m);
   const system = new Float64Array(m * m);
+  // Largest curvature seen of each parameter: where a line is out of sight its curvature vanishes, and steps must not run away.
+  const curvature = new Float64Array(m);
   let rss = residualSum(x, y, model, p, gradient);
   let damping = 1e-3;
   let growth = 2;
@@ -119,8 +121,11 @@ export function levenbergMarquardt(x: Float64Array, y: Float64Array, model: Mode
   while (iterations < options.maxIterations && Number.isFinite(rss)) {
     iterations++;
     system.set(jtj);
-    // The damping follows each parameter's own curvature (Marquardt), so units do not matter.
-    for (let a = 0; a < m; a++) system[a * m + a] = jtj[a * m + a]! * (1 + damping) + 1e-300;
+    // The damping follows each parameter's own curvature, so units do not matter (J. J. Moré, 1978; from memory).
+    for (let a = 0; a < m; a++) {
+      curvature[a] = Math.max(curvature[a]!, jtj[a * m + a]!);
+      system[a * m + a] = jtj[a * m + a]! + damping * curvature[a]! + 1e-300;
+    }
     step.set(jtr);
     const solvable = cholesky(system, m);
     if (solvable) {
@@ -132,7 +137,7 @@ export function levenbergMarquardt(x: Float64Array, y: Float64Array, model: Mode
       const next = residualSum(x, y, model, trial, gradient);
       if (next <= rss) {
         let predicted = 0;
-        for (let a = 0; a < m; a++) predicted += step[a]! * (damping * jtj[a * m + a]! * step[a]! + jtr[a]!);
+        for (let a = 0; a < m; a++) predicted += step[a]! * (damping * curvature[a]! * step[a]! + jtr[a]!);
         const gain = predicted > 0 ? (rss - next) / predicted : 0;
         const gained = rss - next;
         p.set(trial);
