@@ -7,9 +7,8 @@ export type DiamondCheck =
   | { readonly state: 'contradictory'; readonly for: readonly WeighedFinding[]; readonly against: readonly WeighedFinding[] }
   | { readonly state: 'open'; readonly hints: readonly WeighedFinding[] };
 
-/** The Raman line of diamond near 1332 cm⁻¹, in a Raman or a photoluminescence spectrum. No other proof of diamond is accepted. */
-const isDiamondLine = (finding: WeighedFinding): boolean =>
-  finding.supports === 'diamond' && isHeavy(finding) && (finding.method === 'raman' || finding.method === 'photoluminescence');
+/** The Raman line of diamond near 1332 cm⁻¹, read from a Raman or a photoluminescence spectrum. No other proof of diamond is accepted. */
+const isDiamondLine = (finding: WeighedFinding): boolean => finding.code === 'diamond-line:present' && finding.supports === 'diamond' && isHeavy(finding);
 
 /** Strong facts that only diamond shows: its lattice absorption, and what speaks for an origin. */
 const onlyInDiamond = (finding: WeighedFinding): boolean => isHeavy(finding) && (finding.supports === 'diamond' || sideOf(finding) !== null);
