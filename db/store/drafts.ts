@@ -1,3 +1,4 @@
+import { decodeWire, encodeWire } from '../../app/contract/wire.ts';
 import type { StoreHandle } from '../handle.ts';
 
 export type Draft = { readonly key: string; readonly content: unknown; readonly updatedAt: string };
@@ -14,14 +15,14 @@ const LIST_LIMIT = 100;
 
 function parsed(text: string): unknown {
   try {
-    return JSON.parse(text);
+    return decodeWire(text);
   } catch {
     // A draft is a convenience: one that can't be read is as good as none.
     return null;
   }
 }
 
-/** Half-filled forms. They are no records: they may change and vanish, and leave no trace in a ledger. */
+/** Half-filled forms, pictures included. They are no records: they may change and vanish, and leave no trace in a ledger. */
 export function createDraftsStore(handle: StoreHandle): DraftsStore {
   return {
     async get(key) {
@@ -30,7 +31,7 @@ export function createDraftsStore(handle: StoreHandle): DraftsStore {
     },
     put: (key, content, at) => handle.transact((tx) => {
       tx.run('INSERT INTO draft (key, content, updated_at) VALUES (?, ?, ?) ON CONFLICT (key) DO UPDATE SET content = excluded.content, updated_at = excluded.updated_at',
-        [key, JSON.stringify(content ?? null), at]);
+        [key, encodeWire(content ?? null), at]);
     }),
     remove: (key) => handle.transact((tx) => { tx.run('DELETE FROM draft WHERE key = ?', [key]); }),
     async list() {
