@@ -45,6 +45,11 @@ function oddities(request: CustodyRequest, { current }: CustodyCircumstances): s
   return [];
 }
 
+/** Parts as one text, each ended like a sentence where another follows. */
+function sentences(parts: readonly (string | undefined)[]): string {
+  return parts.filter((part) => part !== undefined).map((part, i, all) => (i < all.length - 1 && !/[.!?…]$/.test(part) ? `${part}.` : part)).join(' ');
+}
+
 function weightPart(request: CustodyRequest, c: CustodyCircumstances): Partial<CustodyContent> {
   if (request.weight === undefined) return {};
   const last = c.current.lastWeight;
@@ -64,7 +69,7 @@ export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): R
   if (required && (required.field === 'weight' ? request.weight === undefined : filled(request[required.field]) === undefined)) {
     return err({ code: 'incomplete', fields: { [required.field]: required.sentence } });
   }
-  const note = [filled(request.note), ...oddities(request, c)].filter((part) => part !== undefined).join(' ').slice(0, NOTE_LENGTH);
+  const note = sentences([filled(request.note), ...oddities(request, c)]).slice(0, NOTE_LENGTH);
   const seal = filled(request.seal) ?? (request.event === 'opened' && c.current.seal !== '' ? c.current.seal : undefined);
   const from = filled(request.from) ?? (request.event === 'handed-over' || request.event === 'returned' ? filled(c.current.holder) : undefined);
   const to = filled(request.to) ?? (request.event === 'returned' ? c.clientName : undefined);

@@ -47,7 +47,7 @@ function rowOf(base: CaseBase, h: Omit<Holdings, 'case_id'>, p: Omit<Progress, '
   const state = base.state as CaseRow['state'];
   return {
     id: base.id, number: base.number, clientName: base.client_name, asks: base.asks, receivedAt: base.received_at, dueOn: base.due_on, state,
-    stones: p.stones, concluded: p.concluded, confirmed: p.confirmed, place: state === 'returned' ? '' : place,
+    stones: p.stones, concluded: p.concluded, confirmed: p.confirmed, place,
     summary: caseSummary({ parcelRemark: h.remark, declared: h.declared, parcels: h.parcels, items: h.items, loose: h.loose, jewellery: h.jewellery, lots: h.lots, lotCount: h.lot_count }),
     next: caseNext({
       state, stones: p.stones, tested: p.tested, concluded: p.concluded, confirmed: p.confirmed, disagreed: p.disagreed,
@@ -62,6 +62,7 @@ export function completeCaseRows(db: ReadDb, bases: readonly CaseBase[]): CaseRo
   const ids = JSON.stringify(bases.map((base) => base.id));
   const holdings = byCase<Holdings>(db, HOLDINGS, ids);
   const progress = byCase<Progress>(db, PROGRESS, ids);
-  const places = byCase<Place>(db, PLACES, ids);
+  // What was returned lies nowhere in the house.
+  const places = byCase<Place>(db, PLACES, JSON.stringify(bases.filter((base) => base.state !== 'returned').map((base) => base.id)));
   return bases.map((base) => rowOf(base, holdings.get(base.id) ?? NO_HOLDINGS, progress.get(base.id) ?? NO_PROGRESS, places.get(base.id)?.place ?? ''));
 }

@@ -36,17 +36,18 @@ function conditions(filter: CaseFilter): { where: string; parameters: Record<str
   };
 }
 
+const ORDER = 'ORDER BY n.received_at DESC, n.rowid DESC';
+
 export function createCasesStore(handle: StoreHandle, newId: () => string): CasesStore {
   return {
     takeIn: (change, input) => handle.transactResult<TakenIn, Failure>((tx) => takeIn(tx, { newId }, change, input)),
     async get(caseId) { return caseView(handle.read, caseId); },
     async list(filter) {
       const { where, parameters } = conditions(filter);
-      const total = handle.read.get<{ total: number }>(`SELECT count(*) AS total FROM ${CASE_ROW_FROM} ${where}`, parameters)!.total;
-      const bases = handle.read.all<CaseBase>(
-        `SELECT ${CASE_ROW_COLUMNS} FROM ${CASE_ROW_FROM} ${where} ORDER BY n.received_at DESC, n.rowid DESC LIMIT @limit OFFSET @offset`,
-        { ...parameters, limit: filter.limit, offset: filter.offset });
-      return { total, rows: completeCaseRows(handle.read, bases) };
+      const matching = handle.read.all<{ n: number }>(`SELECT n.rowid AS n FROM ${CASE_ROW_FROM} ${where} ${ORDER}`, parameters);
+      const page = JSON.stringify(matching.slice(filter.offset, filter.offset + filter.limit).map((row) => row.n));
+      const bases = handle.read.all<CaseBase>(`SELECT ${CASE_ROW_COLUMNS} FROM ${CASE_ROW_FROM} WHERE n.rowid IN (SELECT value FROM json_each(@page)) ${ORDER}`, { page });
+      return { total: matching.length, rows: completeCaseRows(handle.read, bases) };
     },
     amend: (change, input) => handle.transactResult<{ done: true }, Failure>((tx) => {
       const before = tx.orm.select().from(caseRecord).where(eq(caseRecord.id, input.caseId)).get();

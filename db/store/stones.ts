@@ -5,7 +5,7 @@ import { MOUNTED_WEIGHT } from '../../app/custody/check-intake.ts';
 import { ok, type Result } from '../../app/result.ts';
 import type { Change } from '../change.ts';
 import { fold } from '../fold.ts';
-import type { StoreHandle, WriteTx } from '../handle.ts';
+import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { item, stone } from '../schema/index.ts';
 import { insertStone, type StoneFacts } from './insert-stone.ts';
@@ -23,8 +23,26 @@ export type StonesStore = {
   amend(change: Change, input: StoneFacts & { readonly stoneId: string }): Promise<Result<StoneSummary, Failure>>;
 };
 
-const MATCHES = `(@text = '' OR instr(fold(n.number || ' ' || s.label || ' ' || s.shape || ' ' || k.name || ' ' || i.declared), @text) > 0)`;
-const FROM = `stone s JOIN item i ON i.id = s.item_id JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id`;
+const FROM = 'stone s JOIN item i ON i.id = s.item_id JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id';
+const ORDER = 'ORDER BY n.received_at DESC, n.rowid DESC, i.rowid, s.ordinal';
+const SEARCHED = `fold(n.number || ' ' || s.label || ' ' || s.shape || ' ' || k.name || ' ' || i.declared)`;
+const ROWS = `SELECT ${STONE_SUMMARY_COLUMNS}, s.case_id, n.number, k.name, i.declared FROM ${FROM} ${STONE_SUMMARY_JOINS}`;
+
+type ListedRow = StoneSummaryRow & { case_id: string; number: string; name: string; declared: string };
+
+const listedOf = (row: ListedRow): StoneRow => ({ ...summaryOf(row), caseId: row.case_id, caseNumber: row.number, clientName: row.name, declared: row.declared });
+
+/** With words the whole table is read once, for the row numbers that match; summaries are made only for the page. */
+function list(db: ReadDb, { text, limit, offset }: ListPage): { total: number; rows: StoneRow[] } {
+  const folded = fold(text.trim());
+  if (folded === '') {
+    const total = db.get<{ n: number }>('SELECT count(*) AS n FROM stone')!.n;
+    return { total, rows: db.all<ListedRow>(`${ROWS} ${ORDER} LIMIT @limit OFFSET @offset`, { limit, offset }).map(listedOf) };
+  }
+  const matching = db.all<{ n: number }>(`SELECT s.rowid AS n FROM ${FROM} WHERE instr(${SEARCHED}, @text) > 0 ${ORDER}`, { text: folded });
+  const page = JSON.stringify(matching.slice(offset, offset + limit).map((row) => row.n));
+  return { total: matching.length, rows: db.all<ListedRow>(`${ROWS} WHERE s.rowid IN (SELECT value FROM json_each(@page)) ${ORDER}`, { page }).map(listedOf) };
+}
 
 function whyNot(itemRow: typeof item.$inferSelect, held: number, input: StoneFacts & { readonly mounted: boolean }): Record<string, string> {
   const fields: Record<string, string> = {};
@@ -45,16 +63,7 @@ const factsOf = ({ position, shape, measurements, colourClass, weight }: StoneFa
 
 export function createStonesStore(handle: StoreHandle, newId: () => string): StonesStore {
   return {
-    async list({ text, limit, offset }) {
-      const folded = fold(text.trim());
-      const total = folded === ''
-        ? handle.read.get<{ n: number }>('SELECT count(*) AS n FROM stone')!.n
-        : handle.read.get<{ n: number }>(`SELECT count(*) AS n FROM ${FROM} WHERE ${MATCHES}`, { text: folded })!.n;
-      const rows = handle.read.all<StoneSummaryRow & { case_id: string; number: string; name: string; declared: string }>(
-        `SELECT ${STONE_SUMMARY_COLUMNS}, s.case_id, n.number, k.name, i.declared FROM ${FROM} ${STONE_SUMMARY_JOINS}
-         WHERE ${MATCHES} ORDER BY n.received_at DESC, n.rowid DESC, i.rowid, s.ordinal LIMIT @limit OFFSET @offset`, { text: folded, limit, offset });
-      return { total, rows: rows.map((row) => ({ ...summaryOf(row), caseId: row.case_id, caseNumber: row.number, clientName: row.name, declared: row.declared })) };
-    },
+    async list(page) { return list(handle.read, page); },
     async get(stoneId) { return stoneSummary(handle.read, stoneId); },
     add: (change, input) => handle.transactResult<StoneSummary, Failure>((tx) => {
       const itemRow = tx.orm.select().from(item).where(eq(item.id, input.itemId)).get();

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { currentCustody, type CurrentCustody } from '../../../../app/custody/current-custody.ts';
+import { nextCustody, type CustodyRequest } from '../../../../app/custody/next-custody.ts';
+import type { CustodyContent } from '../../../../app/domain/custody-event.ts';
+
+const at = '2026-03-02T09:00:00.000Z';
+const folded = (...contents: CustodyContent[]): CurrentCustody => currentCustody(contents.map((content) => ({ at, content })))!;
+const received: CustodyContent = { event: 'received', from: 'client', to: 'Ada', place: 'safe 2' };
+const weighed: CustodyContent = { event: 'weighed', weight: 10_000, weightUnit: 'ct' };
+const next = (current: CurrentCustody, request: CustodyRequest) => nextCustody(request, { label: 'A', current, weightUnit: 'ct', tolerance: 20, clientName: 'Client' });
+
+describe('currentCustody', () => {
+  test('folds place, holder, seal and weight', () => {
+    const now = folded(received, weighed, { event: 'sealed', seal: 'S-1' }, { event: 'moved', place: 'bench 1' }, { event: 'handed-over', from: 'Ada', to: 'Ben' }, { event: 'tested', run: 'R1' });
+    expect(now).toMatchObject({ place: 'bench 1', holder: 'Ben', seal: 'S-1', lastEvent: 'tested', differs: false, lastWeight: { weight: 10_000, unit: 'ct' }, returned: false });
+  });
+  test('a difference stays flagged though a later weighing agrees', () => {
+    expect(folded(received, { ...weighed, differs: true }, { ...weighed, differs: false }).differs).toBe(true);
+  });
+  test('what went back lies nowhere', () => {
+    expect(folded(received, { event: 'returned', to: 'Client' })).toMatchObject({ place: '', holder: 'Client', returned: true });
+  });
+  test('nothing recorded', () => {
+    expect(currentCustody([])).toBeNull();
+  });
+});
+
+describe('nextCustody', () => {
+  test('a weight is compared with the last one in the same unit', () => {
+    expect(next(folded(received, weighed), { event: 'weighed', weight: 10_021 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, tolerance: 20, differs: true } });
+    const other = next(folded(received, { ...weighed, weightUnit: 'g' }), { event: 'weighed', weight: 10_021 });
+    expect(other).toEqual({ ok: true, value: { event: 'weighed', weight: 10_021, weightUnit: 'ct' } });
+  });
+  test('opening what is under no seal is recorded and says so', () => {
+    expect(next(folded(received), { event: 'opened', note: 'bag torn' })).toEqual({ ok: true, value: { event: 'opened', note: 'bag torn. No seal was on record when it was opened.' } });
+  });
+  test('opening under another seal says so, under the right one nothing', () => {
+    const sealed = folded(received, { event: 'sealed', seal: 'S-1' });
+    expect(next(sealed, { event: 'opened', seal: 'S-2' })).toMatchObject({ value: { seal: 'S-2', note: 'The seal on record was S-1.' } });
+    expect(next(sealed, { event: 'opened' })).toEqual({ ok: true, value: { event: 'opened', seal: 'S-1' } });
+  });
+  test('sealing twice says that the opening is missing', () => {
+    expect(next(folded(received, { event: 'sealed', seal: 'S-1' }), { event: 'sealed', seal: 'S-2' })).toMatchObject({ value: { note: expect.stringContaining('S-1') as string } });
+  });
+  test.each([['weighed', 'weight'], ['sealed', 'seal'], ['moved', 'place'], ['handed-over', 'to']] as const)('%s needs %s', (event, field) => {
+    expect(next(folded(received), { event, [field]: field === 'weight' ? undefined : '  ' })).toMatchObject({ ok: false, error: { code: 'incomplete', fields: { [field]: expect.any(String) as string } } });
+  });
+  test('a return names the client and closes', () => {
+    const returned = next(folded(received, weighed), { event: 'returned', weight: 10_000 });
+    expect(returned).toMatchObject({ value: { from: 'Ada', to: 'Client', differs: false } });
+    expect(next(folded(received, { event: 'returned' }), { event: 'moved', place: 'x' })).toMatchObject({ ok: false, error: { code: 'gone' } });
+  });
+});

@@ -1,0 +1,121 @@
+import BetterSqlite from 'better-sqlite3';
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { DatabaseNewerThanProgram, migrate, MigrationHistoryError } from '../../../db/migrate.ts';
+import { openCasebook } from '../../../db/open-casebook.ts';
+import { intake, madeCasebook, MIGRATIONS, temporaryFolder } from './made-casebook.ts';
+
+type Journal = { entries: { idx: number; version: string; when: number; tag: string; breakpoints: boolean }[] };
+
+/** The program's migrations and further ones, in a folder of their own. */
+function folderWith(...further: string[]): string {
+  const folder = join(temporaryFolder(), 'migrations');
+  cpSync(MIGRATIONS, folder, { recursive: true });
+  const journalFile = join(folder, 'meta', '_journal.json');
+  const journal = JSON.parse(readFileSync(journalFile, 'utf8')) as Journal;
+  further.forEach((sql, i) => {
+    const idx = journal.entries.length;
+    const tag = `${String(idx).padStart(4, '0')}_further_${i}`;
+    writeFileSync(join(folder, `${tag}.sql`), sql);
+    journal.entries.push({ idx, version: '6', when: journal.entries[idx - 1]!.when + 1, tag, breakpoints: true });
+  });
+  writeFileSync(journalFile, JSON.stringify(journal));
+  return folder;
+}
+
+/** A table rebuilt as the generator writes it: new table, copy, drop, rename. */
+const REBUILD = [
+  'PRAGMA foreign_keys=OFF;', 'CREATE TABLE `__new_test_run` AS SELECT * FROM test_run;', 'DROP TABLE `test_run`;', 'ALTER TABLE `__new_test_run` RENAME TO `test_run`;', 'PRAGMA foreign_keys=ON;',
+].join('--> statement-breakpoint\n');
+
+async function closedCasebook() {
+  const made = await madeCasebook();
+  const taken = await made.casebook.cases.takeIn({ at: made.deps.now().toISOString(), personId: made.personId, operation: 'cases.takeIn' }, intake());
+  if (!taken.ok) throw new Error(taken.error.message);
+  made.casebook.close();
+  return made;
+}
+
+const bare = { now: () => new Date('2026-03-02T09:00:00.000Z'), backup: () => {} };
+
+describe('migrations', () => {
+  test('a further one is applied once, after a backup, and the rows stay', async () => {
+    const { options } = await closedCasebook();
+    const migrationsFolder = folderWith('ALTER TABLE client ADD COLUMN language TEXT;');
+    const copy = join(temporaryFolder(), 'before.culet');
+    const opened = openCasebook({ ...options, migrationsFolder, backupBeforeMigration: () => copy });
+    if (!opened.ok) throw new Error(opened.error.message);
+    expect(opened.value.handle.read.get('SELECT name, language FROM client')).toEqual({ name: 'Invented Client', language: null });
+    opened.value.close();
+    const kept = openCasebook({ ...options, file: copy });
+    expect(kept.ok).toBe(true);
+    if (kept.ok) {
+      expect((await kept.value.cases.list({ text: '', state: 'all', limit: 10, offset: 0 })).total).toBe(1);
+      kept.value.close();
+    }
+  });
+  test('a casebook of a newer version is refused and said to be unchanged', async () => {
+    const { options, file } = await closedCasebook();
+    const newer = openCasebook({ ...options, migrationsFolder: folderWith('ALTER TABLE client ADD COLUMN language TEXT;') });
+    if (newer.ok) newer.value.close();
+    const before = readFileSync(file);
+    const outcome = openCasebook(options);
+    expect(outcome).toMatchObject({ ok: false, error: { code: 'newer', message: expect.stringContaining('Nothing was changed') as string } });
+    expect(readFileSync(file).equals(before)).toBe(true);
+  });
+  test('an applied migration that was edited is refused', async () => {
+    const { options } = await closedCasebook();
+    const folder = folderWith();
+    const [first] = (JSON.parse(readFileSync(join(folder, 'meta', '_journal.json'), 'utf8')) as Journal).entries;
+    writeFileSync(join(folder, `${first!.tag}.sql`), `${readFileSync(join(folder, `${first!.tag}.sql`), 'utf8')}\n-- edited\n`);
+    expect(openCasebook({ ...options, migrationsFolder: folder })).toMatchObject({ ok: false, error: { code: 'history' } });
+  });
+  test('a migration that would lose evidence is undone', async () => {
+    const { file } = await closedCasebook();
+    const sqlite = new BetterSqlite(file);
+    const folder = folderWith('DROP TRIGGER custody_entry_no_delete;--> statement-breakpoint\nDELETE FROM custody_entry;');
+    expect(() => migrate(sqlite, { ...bare, migrationsFolder: folder })).toThrow(MigrationHistoryError);
+    expect(sqlite.prepare('SELECT count(*) AS n FROM custody_entry').get()).toEqual({ n: 2 });
+    expect(sqlite.pragma('foreign_keys', { simple: true })).toBe(1);
+    sqlite.close();
+  });
+  test('a statement that fails halfway leaves nothing behind', async () => {
+    const { file } = await closedCasebook();
+    const sqlite = new BetterSqlite(file);
+    expect(() => migrate(sqlite, { ...bare, migrationsFolder: folderWith('CREATE TABLE extra (a);--> statement-breakpoint\nCREATE TABLE extra (a);') })).toThrow(/already exists/);
+    expect(sqlite.prepare(`SELECT 1 FROM sqlite_master WHERE name = 'extra'`).get()).toBeUndefined();
+    expect(sqlite.prepare('SELECT count(*) AS n FROM migration').get()).toEqual({ n: 1 });
+    sqlite.close();
+  });
+  test('a backup that can’t be made stops everything', async () => {
+    const { file } = await closedCasebook();
+    const sqlite = new BetterSqlite(file);
+    const backup = () => { throw new Error('disk full'); };
+    expect(() => migrate(sqlite, { ...bare, backup, migrationsFolder: folderWith('CREATE TABLE extra (a);') })).toThrow('disk full');
+    expect(sqlite.prepare(`SELECT 1 FROM sqlite_master WHERE name = 'extra'`).get()).toBeUndefined();
+    sqlite.close();
+  });
+  test('a rebuilt table gets its guards back, which is no sign of tampering', async () => {
+    const { options } = await closedCasebook();
+    const opened = openCasebook({ ...options, migrationsFolder: folderWith(REBUILD) });
+    if (!opened.ok) throw new Error(opened.error.message);
+    expect(opened.value.guardsRestored).toEqual([]);
+    expect(opened.value.handle.read.all(`SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'test_run'`)).toHaveLength(3);
+    opened.value.close();
+  });
+  test('more applied than known throws before anything is written', async () => {
+    const { file } = await closedCasebook();
+    const sqlite = new BetterSqlite(file);
+    sqlite.prepare('INSERT INTO migration (seq, hash, applied_at) VALUES (2, ?, ?)').run('x', 'y');
+    expect(() => migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS })).toThrow(DatabaseNewerThanProgram);
+    sqlite.close();
+  });
+  test('every table of the first migration is strict', () => {
+    const sqlite = new BetterSqlite(':memory:');
+    migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS });
+    const loose = sqlite.prepare(`SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'`).all();
+    expect(loose).toEqual([]);
+    sqlite.close();
+  });
+});
