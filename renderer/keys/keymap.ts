@@ -9,7 +9,9 @@ function chordOf(event: KeyboardEvent): Chord {
   const parts: string[] = [];
   if (event.metaKey || event.ctrlKey) parts.push('Mod');
   if (event.altKey) parts.push('Alt');
-  const key = event.key.length === 1 ? event.key.toUpperCase() : event.key;
+  // With Alt some layouts type another letter; the key's own place on the board is meant.
+  const letter = event.altKey ? /^Key([A-Z])$/.exec(event.code)?.[1] : undefined;
+  const key = letter ?? (event.key.length === 1 ? event.key.toUpperCase() : event.key);
   if (event.shiftKey && event.key.length > 1) parts.push('Shift');
   parts.push(key);
   return parts.join('+');
@@ -24,7 +26,7 @@ window.addEventListener('keydown', (event) => {
   if (event.defaultPrevented || event.isComposing) return;
   const chord = chordOf(event);
   // Bare letters belong to whoever types; a sheet that is open keeps keys from the view beneath.
-  if (!chord.includes('Mod+') && isTyping(event.target)) return;
+  if (!/^(Mod|Alt)\+/.test(chord) && isTyping(event.target)) return;
   const entry = [...stack].reverse().find((e) => e.chord === chord);
   if (!entry) return;
   const inDialog = document.querySelector('.dialog');

@@ -1,0 +1,101 @@
+import { useEffect, useRef, useState } from 'react';
+import { useHouse } from '../house/house-context.tsx';
+import { useKey } from '../keys/keymap.ts';
+import { Button } from '../look/button.tsx';
+import { Dialog } from '../look/dialog.tsx';
+import { Trouble, Working } from '../look/empty.tsx';
+import { Field } from '../look/field.tsx';
+import { useChange } from '../queries.ts';
+import { View } from '../shell/view.tsx';
+import { ClientField } from './client-field.tsx';
+import { DueField } from './due-field.tsx';
+import { IntakeMargin } from './intake-margin.tsx';
+import { emptyIntake, hasContent, type ItemKind } from './intake-state.ts';
+import { intakeToInput, type FieldSentences } from './intake-to-input.ts';
+import { ParcelSheet } from './parcel-sheet.tsx';
+import { TakenIn } from './taken-in.tsx';
+import { useIntakeDraft } from './use-intake-draft.ts';
+import './intake.css';
+
+const NONE: FieldSentences = {};
+
+/** One hand-over on one sheet: client, parcels, items, stones. Kept as a draft until it is taken in. */
+export default function IntakeView() {
+  const { me } = useHouse();
+  const draft = useIntakeDraft();
+  const { form, change } = draft;
+  const [own, setOwn] = useState<FieldSentences>(NONE);
+  const [asking, setAsking] = useState(false);
+  const [round, setRound] = useState(0);
+  const takeIn = useChange('cases.takeIn');
+  const sheet = useRef<HTMLDivElement>(null);
+  const wrong: FieldSentences = { ...takeIn.error?.failure.fields, ...own };
+  const last = form.parcels.length - 1;
+
+  // After a refusal the first field that is wrong gets the cursor.
+  useEffect(() => {
+    if (Object.keys(own).length === 0 && !takeIn.error) return;
+    requestAnimationFrame(() => { sheet.current?.querySelector<HTMLElement>('[data-invalid] input, [data-invalid] textarea, [aria-invalid="true"]')?.focus(); });
+  }, [own, takeIn.error]);
+
+  const submit = () => {
+    const input = intakeToInput(form);
+    if (!input.ok) { setOwn(input.error); return; }
+    setOwn(NONE);
+    takeIn.mutate(input.value, { onSuccess: () => { void draft.forget(); } });
+  };
+  const addItem = (kind: ItemKind) => { change({ do: 'add-item', parcel: last, kind }); };
+  const clear = () => { setAsking(false); setOwn(NONE); takeIn.reset(); change({ do: 'all', form: emptyIntake(form.place) }); void draft.forget(); setRound(round + 1); };
+  useKey('Mod+Enter', submit, !takeIn.isSuccess);
+  useKey('Alt+L', () => { addItem('loose'); });
+  useKey('Alt+J', () => { addItem('jewellery'); });
+  useKey('Alt+O', () => { addItem('lot'); });
+  useKey('Alt+P', () => { change({ do: 'add-parcel' }); });
+
+  if (draft.reading) return <View title="Take in a case"><Working what="Looking for a kept draft" /></View>;
+  if (takeIn.isSuccess) return <TakenIn taken={takeIn.data} onAnother={clear} />;
+
+  const labels = form.parcels.map((p, i) => ({ from: form.parcels.slice(0, i).reduce((n, q) => n + q.items.length, 0), parcel: p }));
+  return (
+    <View over={draft.restored ? 'Half-filled, kept from before' : 'Kept as you type'} title="Take in a case" actions={(
+      <>
+        {hasContent(form) ? <Button kind="quiet" onPress={() => { setAsking(true); }}>Clear</Button> : null}
+        <Button kind="main" keys="Mod+Enter" isDisabled={takeIn.isPending} onPress={submit}>Take it in</Button>
+      </>
+    )}>
+      <div className="intake" ref={sheet} key={round}>
+        <div className="intake-sheet">
+          <div className="intake-head">
+            <ClientField client={form.client} wrong={wrong} autoFocus={form.client.name === ''} onChange={(client) => { change({ do: 'client', client }); }} />
+            <div className="stack gap8">
+              <Field label="The client asks" value={form.asks} onChange={(value) => { change({ do: 'set', field: 'asks', value }); }} error={wrong['asks']} />
+              <DueField value={form.dueOn} onChange={(value) => { change({ do: 'set', field: 'dueOn', value }); }} error={wrong['dueOn']} />
+            </div>
+            <div className="stack gap8">
+              <Field label="Put where" value={form.place} onChange={(value) => { change({ do: 'set', field: 'place', value }); }} error={wrong['place']} placeholder="safe, tray 2" />
+              <Field label="Brought by" value={form.broughtBy} onChange={(value) => { change({ do: 'set', field: 'broughtBy', value }); }} error={wrong['broughtBy']} placeholder="the client, or the courier’s name" />
+            </div>
+          </div>
+          {labels.map(({ from, parcel }, p) => (
+            <ParcelSheet key={parcel.key} parcel={parcel} at={p} firstItem={from} only={form.parcels.length === 1} wrong={wrong} change={change} />
+          ))}
+          <Field label="Remarks on the whole case" lines={2} value={form.remarks} onChange={(value) => { change({ do: 'set', field: 'remarks', value }); }} error={wrong['remarks']} />
+          <div className="row gap8 intake-adds">
+            <Button keys="Alt+L" onPress={() => { addItem('loose'); }}>Loose stone</Button>
+            <Button keys="Alt+J" onPress={() => { addItem('jewellery'); }}>Jewellery</Button>
+            <Button keys="Alt+O" onPress={() => { addItem('lot'); }}>Lot</Button>
+            <span className="intake-gap" />
+            <Button keys="Alt+P" onPress={() => { change({ do: 'add-parcel' }); }}>Another parcel</Button>
+          </div>
+          {takeIn.error && Object.keys(wrong).length === 0 ? <Trouble {...takeIn.error.failure} /> : null}
+        </div>
+        <IntakeMargin form={form} wrong={wrong} receivedBy={me?.name ?? 'nobody yet'} picturesTooLarge={draft.picturesTooLarge} />
+      </div>
+      {asking ? (
+        <Dialog title="Clear the sheet?" role="alertdialog" width={420} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Keep it</Button><Button kind="danger" autoFocus onPress={clear}>Clear it</Button></>}>
+          <p>Everything typed on this sheet goes, the kept draft too.</p>
+        </Dialog>
+      ) : null}
+    </View>
+  );
+}
