@@ -50,14 +50,14 @@ function footOf({ model, pages }: ReportContext, page: number): string {
 /**
  * The screening report as a PDF. The same model gives the same bytes: nothing is taken from the clock or from chance.
  * Letters that the faces lack are printed as "[?]" and named at the end of the report.
- * Throws only for a model that `reportModel` would refuse.
+ * Throws only for a model that `reportModel` would refuse, whose issuedAt is no instant, or that holds half of a surrogate pair (RFC 8785 knows no digest for it).
  */
 export async function renderReport(model: ReportModel): Promise<Uint8Array<ArrayBuffer>> {
   const digest = contentDigest(model);
   const name = nameOf(model);
   const sheet = new Sheet({
     pageSize: model.pageSize, language: model.language, createdAt: new Date(model.issuedAt), runningHead: RUNNING_HEAD,
-    title: `${model.title} ${name}`, author: model.laboratory.name, subject: `Case ${model.caseNumber}, ${model.client.name}`,
+    title: model.draft ? `${model.title}, draft` : `${model.title} ${name}`, author: model.laboratory.name, subject: `Case ${model.caseNumber}, ${model.client.name}`,
   });
   const context: ReportContext = { model, sheet, digest, pages: new Map(), promises: [] };
   drawBody(context);

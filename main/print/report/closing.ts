@@ -108,7 +108,7 @@ export function drawEnd({ model, sheet, digest }: ReportContext, name: string): 
   if (notice) paragraph(sheet, section, notice, { style: TEXT.warnSmall, after: 6 });
   sheet.rule(sheet.y, 'line', 0.6);
   sheet.y += 6;
-  paragraph(sheet, section, `End of ${model.draft ? 'draft' : 'report'} ${name}.`, { style: TEXT.strong });
+  paragraph(sheet, section, model.draft ? 'End of draft.' : `End of report ${name}.`, { style: TEXT.strong });
   paragraph(sheet, section, 'SHA-256 of what this report says (canonical JSON, RFC 8785):', { style: TEXT.small });
   paragraph(sheet, section, digest, { style: TEXT.digest });
 }

@@ -11,29 +11,35 @@ const PAPER_STYLE = {
   rowHeight: 11.2, margin: 2, tickGap: 5, labelGap: 6.5, lineOffset: 3, lineClearance: 2, namePositionGap: 3.6,
 } as const;
 
-/** Height of a figure in parts of its width: taller where it stands alone. */
-const PROPORTION = { single: 0.39, many: 0.32 } as const;
+/** Height of a figure in parts of its width: taller where the report tells of one stone; down to the least where it then still fits on the page. */
+const PROPORTION = { single: 0.39, many: 0.32, least: 0.29 } as const;
+const BEFORE = 14;
+const AROUND = 4;
+/** Lines of the caption that must stand on the figure's page. */
+const CAPTION_KEPT = 4;
 
 /** The decisive spectra of a stone, each with heading and caption on one page. */
 export function drawFigures({ model, sheet }: ReportContext, section: Element, stone: Stone): void {
-  const height = sheet.width * (model.stones.length === 1 ? PROPORTION.single : PROPORTION.many);
+  const wanted = sheet.width * (model.stones.length === 1 ? PROPORTION.single : PROPORTION.many);
   for (const entry of stone.figures) {
     const headLines = sheet.lines(entry.heading, sheet.width, TEXT.section, 2);
     const caption = sheet.lines(entry.caption, sheet.width, TEXT.small);
-    const before = 14;
-    sheet.ensure(before + headLines.length * TEXT.section.pitch + 4 + height + 4 + Math.min(caption.length, 4) * TEXT.small.pitch);
-    if (!sheet.atTop) sheet.y += before;
+    const beside = BEFORE + headLines.length * TEXT.section.pitch + 2 * AROUND + Math.min(caption.length, CAPTION_KEPT) * TEXT.small.pitch;
+    const fits = sheet.room - beside >= sheet.width * PROPORTION.least;
+    const height = fits ? Math.min(wanted, sheet.room - beside) : wanted;
+    sheet.ensure(beside + height);
+    if (!sheet.atTop) sheet.y += BEFORE;
     sheet.within(sheet.child(section, 'H3'), 'H3', () => {
       for (const line of headLines) {
         sheet.put(line, sheet.left, sheet.y, TEXT.section);
         sheet.y += TEXT.section.pitch;
       }
     });
-    sheet.y += 4;
+    sheet.y += AROUND;
     const { drawing } = layoutFigure(entry.figure, { width: sheet.width, height, measureText: measureOnPaper(sheet), style: PAPER_STYLE });
     sheet.within(sheet.child(section, 'Figure', { alt: entry.alt, bbox: [sheet.left, sheet.y, sheet.right, sheet.y + height] } as PDFKit.Mixins.StructureElementOptions), 'Figure',
       () => drawDrawing(sheet, drawing, sheet.left, sheet.y));
-    sheet.y += height + 4;
+    sheet.y += height + AROUND;
     if (entry.caption.trim() !== '') paragraph(sheet, section, entry.caption, { style: TEXT.small, type: 'Caption' });
   }
 }

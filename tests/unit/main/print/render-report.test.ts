@@ -90,8 +90,9 @@ test('only embedded faces are used, and no standard font is named', async () => 
 test('a draft says so on every page and in its end mark, and has no number', async () => {
   const pdf = await readPdf(await renderReport(sampleReport({ draft: true, number: '', revision: 0, issued: '' })));
   for (const page of pdf.pages) expect(page).toContain('draft, not issued');
+  expect(pdf.info).toMatchObject({ Title: 'Diamond screening report, draft' });
   expect(pdf.pages[0]).toContain('Draft for Harrow & Pell, not issued.');
-  expect(pdf.pages.at(-1)).toContain('End of draft no number yet.');
+  expect(pdf.pages.at(-1)).toContain('End of draft.');
 });
 
 test('Letter paper is Letter paper', async () => {
