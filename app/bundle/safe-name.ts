@@ -5,7 +5,6 @@ const MAX_LENGTH = 80;
 const DEVICE_NAME = /^(con|prn|aux|nul|com[0-9]|lpt[0-9])(\.|$)/i;
 
 /** Characters that mean something to a file system, a shell or a terminal, or that turn the reading direction. */
-// eslint-disable-next-line no-control-regex
 const UNSAFE = /[\u0000-\u001f\u007f-\u009f<>:"/\\|?*\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]/g;
 
 /**

@@ -1,13 +1,8 @@
 import { CONCLUSION_WORDS, type ConclusionId } from '../domain/conclusion.ts';
-import type { FindingFact } from '../domain/finding.ts';
+import { readFindings } from '../evidence/read-findings.ts';
+import { diamondCheck } from '../evidence/rules/diamond-check.ts';
+import type { WeighedFinding } from '../evidence/weighed-finding.ts';
 import { err, ok, type Result } from '../result.ts';
-
-export type WeighedFinding = FindingFact & {
-  readonly state: 'proposed' | 'accepted' | 'set-aside' | 'replaced';
-  readonly counts: boolean;
-  /** Run that the finding comes from; null for what an examiner wrote beside the runs. */
-  readonly runId: string | null;
-};
 
 export type ConclusionPlan = {
   readonly conclusion: ConclusionId;
@@ -22,17 +17,14 @@ export type ConclusionRefusal = { readonly code: 'refused' | 'invalid-input'; re
 /** Conclusions that say nothing about the origin of a diamond, and so need no proof that it is one. */
 const WITHOUT_DIAMOND_CHECK: readonly ConclusionId[] = ['undetermined', 'out-of-scope', 'not-diamond'];
 
-/** The accepted findings of runs that count. */
-export const countingFindings = <F extends WeighedFinding>(findings: readonly F[]): F[] =>
-  findings.filter((finding) => finding.state === 'accepted' && finding.counts);
+/** What may weigh: accepted findings of runs that count, each with no more than the weight its kind may have. */
+const countingFindings = (findings: readonly WeighedFinding[]): readonly WeighedFinding[] =>
+  readFindings(findings.filter((finding) => finding.state === 'accepted')).counted;
 
-/**
- * Diamond is shown by an accepted finding of a run that speaks for it with at least strong weight, and by nothing as
- * strong against it. What a person wrote beside the runs does not replace the test.
- */
+/** Diamond must be shown by a run: what a person wrote beside the runs does not replace the test. */
 export function diamondCheckPassed(findings: readonly WeighedFinding[]): boolean {
-  const heavy = countingFindings(findings).filter((finding) => finding.strength === 'diagnostic' || finding.strength === 'strong');
-  return heavy.some((finding) => finding.supports === 'diamond' && finding.runId !== null) && !heavy.some((finding) => finding.supports === 'not-diamond');
+  const tested = countingFindings(findings).filter((finding) => finding.supports !== 'diamond' || finding.run !== null);
+  return diamondCheck(tested).state === 'passed';
 }
 
 function naturalIsBorne(findings: readonly WeighedFinding[]): boolean {

@@ -69,7 +69,7 @@ export const runView = z.object({
     warnings: z.array(readWarning), error: readError.nullable(),
   })),
   spectra: z.array(spectrumView),
-  /** One line for the table: "5 named lines, diamond line present". */
+  /** One line for the table: "5 optical centres, diamond line present". */
   reads: z.string(),
   /** What must be known before relying on the run: instrument not in order, long-wave seen after short-wave … */
   warnings: z.array(readWarning).optional(),

@@ -1,5 +1,6 @@
 import { GLOW_WORDS, OBSERVATION_WORDS } from './observation-words.ts';
 import type { Observation } from '../domain/observation.ts';
+import { opticalCentre } from '../reference/optical-centres.ts';
 import type { AnalysisResult } from '../spectra/analysis.ts';
 
 export type RunContent = {
@@ -36,19 +37,19 @@ const DIAMOND_WORDS = { present: 'diamond line present', absent: 'diamond line a
 
 function analysedText(analysis: AnalysisResult): string {
   const parts: string[] = [];
-  const centres = new Set(analysis.peaks.flatMap((peak) => peak.centre === null ? [] : [peak.centre]));
+  const centres = new Set(analysis.peaks.flatMap((peak) => peak.centre === null || opticalCentre(peak.centre) === undefined ? [] : [peak.centre]));
   if (analysis.infrared !== null) {
     parts.push(analysis.infrared.type === 'not-determined' ? 'type not determined' : `type ${analysis.infrared.type}`);
   } else if (analysis.ultraviolet !== null) {
     parts.push(analysis.ultraviolet.edgeNm === null ? 'no edge found' : `edge at ${Math.round(analysis.ultraviolet.edgeNm)} nm`);
   } else {
-    parts.push(plural(centres.size, 'named line', 'named lines'));
+    parts.push(centres.size === 0 ? 'no optical centre' : plural(centres.size, 'optical centre', 'optical centres'));
   }
   if (analysis.diamondRaman !== null) parts.push(DIAMOND_WORDS[analysis.diamondRaman.state]);
   return parts.join(', ');
 }
 
-/** One line that tells in a table what a run brought, for instance "5 named lines, diamond line present". */
+/** One line that tells in a table what a run brought, for instance "5 optical centres, diamond line present". */
 export function readsLine(run: RunContent): string {
   const parts: string[] = [];
   if (run.observation !== null) parts.push(observedText(run.observation));

@@ -11,10 +11,13 @@ import { stonePlace } from './runs.ts';
 /** What was found for a stone, and what it amounts to. */
 export type Evidence = { readonly runs: RunView[]; readonly findings: FindingView[]; readonly proposal: Proposal };
 
-/** The tests this house can do: those of its instruments in use, and those that need no more than a lens, a lamp or a probe. */
+/** Judged with a lens, a lamp, a magnet or a scale: no instrument needs to be entered for them. */
+const needsNoEntry = (method: MethodId): boolean => METHODS[method].yields === 'observation' && method !== 'growth-pattern';
+
+/** The tests this house can do: those of its instruments in use, and those that need none. */
 function methodsAvailable(db: ReadDb | WriteTx, at: string): MethodId[] {
   const ofInstruments = new Set(instrumentsAt(db, at).filter((view) => view.active).flatMap((view) => view.methods));
-  return METHOD_IDS.filter((method) => METHODS[method].yields === 'observation' || ofInstruments.has(method));
+  return METHOD_IDS.filter((method) => needsNoEntry(method) || ofInstruments.has(method));
 }
 
 /** Weighs a stone's findings as they stand. `at` (UTC ISO 8601) says which instruments are in use. Null where there is no such stone. */

@@ -58,7 +58,7 @@ function figurePart({ run, fileName, title, sha256, figure }: SourceFigure): Sto
   const named = figure.lines.map((line) => `${line.name} at ${line.position}`).join(', ');
   return {
     heading: [METHODS[run.method].name, settings].filter((text) => text !== '').join(', '),
-    caption: `${run.number}, file ${fileName}${title === '' || title === fileName ? '' : ` (${title})`}, SHA-256 ${sha256.slice(0, 4)} ${sha256.slice(4, 8)} … ${sha256.slice(-4)}. Positions in ${figure.xLabel}.`,
+    caption: `${run.number}, file ${fileName}${title === '' || fileName.startsWith(title) ? '' : ` (${title})`}, SHA-256 ${sha256.slice(0, 4)} ${sha256.slice(4, 8)} … ${sha256.slice(-4)}.`,
     alt: `${METHODS[run.method].name} spectrum of run ${run.number}, ${figure.xLabel}. ${named === '' ? 'No named line.' : `Named lines: ${named}.`}`,
     figure,
   };

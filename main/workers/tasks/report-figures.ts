@@ -1,6 +1,7 @@
 import type { FigureModel } from '../../../app/figure/figure-model.ts';
 import { spectrumFigure } from '../../../app/figure/spectrum-figure.ts';
 import { analysedUnits } from '../../../app/runs/analysed-units.ts';
+import { lineLabel } from '../../../app/runs/line-label.ts';
 import { analyseSpectrum } from '../../../app/spectra/analyse-spectrum.ts';
 import type { AnalysisParameters } from '../../../app/spectra/analysis.ts';
 import type { Spectrum } from '../../../app/spectra/spectrum.ts';
@@ -18,7 +19,7 @@ function figureOf({ spectrum, parameters }: FigureOrder): FigureModel | null {
   const { xUnit, yUnit } = analysedUnits(parameters.method, spectrum.yUnit);
   return spectrumFigure({
     curves: [{ label: '', x: curves.x, y: curves.raw, xUnit }], axis: xUnit, yUnit, peaks: result.peaks, diamondRaman: result.diamondRaman,
-    columns: PAPER_COLUMNS, ...(parameters.laserNm === undefined ? {} : { laserNm: parameters.laserNm }),
+    columns: PAPER_COLUMNS, centreLabel: lineLabel, ...(parameters.laserNm === undefined ? {} : { laserNm: parameters.laserNm }),
   });
 }
 

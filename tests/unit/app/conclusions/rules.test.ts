@@ -1,10 +1,11 @@
+import type { WeighedFinding } from '../../../../app/evidence/weighed-finding.ts';
 import { describe, expect, test } from 'vitest';
-import { checkConclusion, type ConclusionPlan, type WeighedFinding } from '../../../../app/conclusions/check-conclusion.ts';
+import { checkConclusion, type ConclusionPlan } from '../../../../app/conclusions/check-conclusion.ts';
 import { checkConfirmation, type ConfirmationPlan } from '../../../../app/conclusions/check-confirmation.ts';
 import { checkWording } from '../../../../app/conclusions/check-wording.ts';
 
 const finding = (change: Partial<WeighedFinding>): WeighedFinding => ({
-  code: 'made-up', statement: 'Made up for this test.', strength: 'strong', supports: 'natural', method: 'photoluminescence', state: 'accepted', counts: true, runId: 'run', ...change,
+  code: 'made-up', statement: 'Made up for this test.', strength: 'strong', supports: 'natural', method: 'photoluminescence', state: 'accepted', counts: true, id: 'made-up', run: 'R1', ...change,
 });
 const diamond = finding({ code: 'diamond-line:present', supports: 'diamond', strength: 'diagnostic' });
 const natural = finding({ supports: 'natural', strength: 'supporting' });
@@ -20,7 +21,8 @@ describe('what no person may conclude', () => {
     ['with the diamond line set aside', [{ ...diamond, state: 'set-aside' as const }, finding({})]],
     ['with the diamond line from an instrument not in order', [{ ...diamond, counts: false }, finding({})]],
     ['with diamond only supported', [{ ...diamond, strength: 'supporting' as const }, finding({})]],
-    ['with diamond only written down by a person', [{ ...diamond, runId: null }, finding({})]],
+    ['with diamond shown by another proof', [{ ...diamond, code: 'infrared:lattice', method: 'infrared' as const }, finding({})]],
+    ['with diamond only written down by a person', [{ ...diamond, run: null }, finding({})]],
     ['with a strong finding against diamond', [diamond, finding({ supports: 'not-diamond' }), finding({})]],
   ])('an origin %s, whatever reason is given', (_name, findings) => {
     for (const conclusion of ['natural', 'grown-cvd', 'grown-hpht', 'grown-undetermined-method'] as const) {
