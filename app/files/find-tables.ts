@@ -70,10 +70,10 @@ function brokenLine(lines: readonly string[], index: number, width: number): Ret
   return refusal('broken-line', `a line of data can't be read as ${width} numbers (“${excerpt(lines[index]!)}”). The file is damaged; export it again.`, index + 1);
 }
 
-/** True where the line begins with a number and would be the neighbour of x in the scan. */
-function isNeighbour(line: string, x: number, step: number, dialect: Dialect): boolean {
+/** True where the line begins with a number that would be the neighbour of x in the scan, on the side that `side` (±1, 0 for either) tells. */
+function isNeighbour(line: string, x: number, step: number, side: number, dialect: Dialect): boolean {
   const value = parseNumber(splitFields(line, dialect.separator)[0] ?? '', dialect.decimalComma);
-  return value !== undefined && value !== x && Math.abs(value - x) <= NEAR_STEPS * step;
+  return value !== undefined && value !== x && (side === 0 || Math.sign(value - x) === side) && Math.abs(value - x) <= NEAR_STEPS * step;
 }
 
 /** A line right above the first row that is a damaged row and not the last line of the header. */
@@ -81,8 +81,10 @@ function brokenAbove(lines: readonly string[], run: Run, width: number, dialect:
   let i = run.at[0]! - 1;
   while (i >= 0 && lines[i]!.trim() === '') i -= 1;
   if (i < 0 || isRemark(lines[i]!)) return undefined;
-  if (isNeighbour(lines[i]!, firstX(run), stepOf(run), dialect)) return i;
   const fields = splitFields(lines[i]!, dialect.separator);
+  // A line with the number of points is a usual header.
+  if (fields.length === 1 && parseNumber(fields[0]!) === run.rows.length) return undefined;
+  if (isNeighbour(lines[i]!, firstX(run), stepOf(run), -directionOf(run), dialect)) return i;
   const numbers = fields.filter((f) => parseNumber(f, dialect.decimalComma) !== undefined).length;
   const spoilt = fields.some((f) => /^[+-]?[\d.,]*\d[\d.,]*$|^nan$|^#+$/i.test(f) && parseNumber(f, dialect.decimalComma) === undefined);
   return fields.length === width && numbers === width - 1 && spoilt ? i : undefined;
@@ -93,7 +95,7 @@ function brokenBelow(lines: readonly string[], run: Run, dialect: Dialect): numb
   for (let i = run.at.at(-1)! + 1; i < lines.length; i += 1) {
     const line = lines[i]!;
     if (line.trim() === '' || isRemark(line)) continue;
-    if (isNeighbour(line, lastX(run), stepOf(run), dialect)) return i;
+    if (isNeighbour(line, lastX(run), stepOf(run), directionOf(run), dialect)) return i;
     const first = parseNumber(splitFields(line, dialect.separator)[0] ?? '', dialect.decimalComma);
     if (first !== undefined && !/[a-z]{2}/i.test(line)) return i;
     if (/^\s*[+-]?\d[\d.,\s;eE+-]*$/.test(line)) return i;

@@ -9,7 +9,7 @@ import type { ReadError, ReadWarning } from './spectrum-file.ts';
 export type Grid = {
   readonly first: number;
   readonly step: number;
-  /** Share of the lines whose X does not fit. */
+  /** Share of the lines whose X differs from the grid by more than its own rounding. */
   readonly offShare: number;
   readonly warnings: readonly ReadWarning[];
 };
@@ -157,5 +157,5 @@ export function resolveGrid(header: TableHeader, n: number, lines: readonly Grid
     const told = far[0] ?? last;
     return refusal('x-off-grid', `${offGrid(told, fit)}, and ${far.length} of ${lines.length} lines disagree like this. Export the file again.`, told.line);
   }
-  return ok({ first: fit.first, step: fit.step, offShare: offLines(fit, lines, misprints).length / lines.length, warnings: gridWarnings(header, fit, n, lines, misprints) });
+  return ok({ first: fit.first, step: fit.step, offShare: lines.filter((l, k) => Math.abs(fit.residuals[k]!) > rounding(l, fit)).length / lines.length, warnings: gridWarnings(header, fit, n, lines, misprints) });
 }
