@@ -2,6 +2,7 @@ import type { ReportRow } from '../../app/contract/work.ts';
 import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
+import { ledgerHead } from '../ledger/ledger-head.ts';
 import { report } from '../schema/index.ts';
 import { nextNumber } from './numbers.ts';
 
@@ -45,10 +46,19 @@ export type ReportsStore = {
   /** Newest first. */
   list(caseId: string | null): Promise<ReportRow[]>;
   nextNumber(caseId: string, year: number): Promise<ReportNumber>;
-  /** Freezes a report. Null where its number was given out meanwhile: the pages must then be drawn anew. */
-  issue(change: PersonChange, report: NewReport): Promise<ReportRow | null>;
+  /** The newest entry of the audit ledger, to be named when a report drawn from what stands now is issued. */
+  lastChange(): Promise<number>;
+  /**
+   * Freezes a report drawn from the records as they stood at the audit entry `seen`. Null where its number was given out
+   * or its case or the house changed since: the pages must then be drawn anew.
+   */
+  issue(change: PersonChange, report: NewReport, seen: number): Promise<ReportRow | null>;
   content(reportId: string): Promise<StoredReport | null>;
 };
+
+/** Every change of a case is in the audit ledger, and so is every change of the house, which names no case. */
+const changedSince = (tx: WriteTx, caseId: string, seen: number): boolean =>
+  tx.get('SELECT 1 AS one FROM audit_entry WHERE seq > @seen AND (case_id = @caseId OR case_id IS NULL) LIMIT 1', { seen, caseId }) !== undefined;
 
 export function createReportsStore(handle: StoreHandle, newId: () => string): ReportsStore {
   return {
@@ -56,7 +66,9 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
       return handle.read.all<Row>(`${SELECT} WHERE @caseId IS NULL OR r.case_id = @caseId ORDER BY r.issued_at DESC, r.rowid DESC`, { caseId }).map(viewOf);
     },
     async nextNumber(caseId, year) { return nextReportNumber(handle.read, caseId, year); },
-    issue: (change, fresh) => handle.transact((tx) => {
+    async lastChange() { return ledgerHead(handle.read, 'audit_entry')?.seq ?? 0; },
+    issue: (change, fresh, seen) => handle.transact((tx) => {
+      if (changedSince(tx, fresh.caseId, seen)) return null;
       const due = nextReportNumber(tx, fresh.caseId, fresh.year);
       if (due.number !== fresh.number || due.revision !== fresh.revision) return null;
       if (fresh.revision === 1) nextNumber(tx, 'report', fresh.year);

@@ -28,6 +28,7 @@ async function tryIssue(caseId: string, work: ChangingWork): Promise<Result<Repo
   const { stores, casebook, change, at } = work;
   const db = casebook.handle.read;
   const year = Number(dayInZone(at, theLaboratory(db).zone).slice(0, 4));
+  const seen = await stores.reports.lastChange();
   const number = await stores.reports.nextNumber(caseId, year);
   const issue = { ...number, by: personById(db, change.personId)?.name ?? '' };
   const built = await buildReportModel(caseId, issue, work);
@@ -37,10 +38,7 @@ async function tryIssue(caseId: string, work: ChangingWork): Promise<Result<Repo
   const pdf = await render(model, work);
   if (!pdf.ok) return pdf;
   const text = canonicalJson(model);
-  const again = await buildReportModel(caseId, issue, work);
-  if (!again.ok) return again;
-  if (canonicalJson(again.value.model) !== text) return ok(null);
-  return ok(await stores.reports.issue(change, { ...number, caseId, year, model: text, modelDigest: sha256(text), pdf: pdf.value, pdfSha256: sha256(pdf.value) }));
+  return ok(await stores.reports.issue(change, { ...number, caseId, year, model: text, modelDigest: sha256(text), pdf: pdf.value, pdfSha256: sha256(pdf.value) }, seen));
 }
 
 /** Attempts before giving up: the records of the case keep changing while its pages are drawn. */

@@ -4,6 +4,7 @@ import { METHODS } from '../../app/domain/method.ts';
 import { findingsFromObservation } from '../../app/evidence/findings-from-observation.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { checkRun } from '../../app/runs/check-run.ts';
+import { runCounts } from '../../app/runs/run-counts.ts';
 import { analysisParameters, analysableMethod, type AnalysisParameters } from '../../app/spectra/analysis.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import type { KeptBytes } from '../../db/store/runs-read.ts';
@@ -102,7 +103,7 @@ export function createRecordRunService(deps: WorkDeps): Services['runs.record'] 
     const read = await readForRun(input, place, instrument, work);
     if (!read.ok) return read;
     const earlier = await stores.runs.ofStone(input.stoneId);
-    const others = earlier.flatMap((run) => run.observation === null ? [] : [run.observation]);
+    const others = earlier.filter((run) => runCounts(run.method, run.instrumentState)).flatMap((run) => run.observation === null ? [] : [run.observation]);
     const observed = input.observation === null ? [] : findingsFromObservation(input.observation, { colourClass: place.colourClass, mounted: place.mounted, others });
 
     const recorded = await stores.runs.record(change, {

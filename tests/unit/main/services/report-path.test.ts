@@ -9,6 +9,8 @@ import { emissionInstrument } from '../../../../app/spectra/simulate/instrument.
 import { INFRARED_DEFAULTS, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
 import { simulatePhotoluminescence } from '../../../../app/spectra/simulate/photoluminescence.ts';
 import { simulatedStone } from '../../../../app/spectra/simulate/stone.ts';
+import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
+import type { TaskPool } from '../../../../main/workers/task-pool.ts';
 import { INTAKE, jcampOf, openHouse, type House } from './work-house.ts';
 
 let house: House;
@@ -208,6 +210,31 @@ describe('the report', () => {
     expect(model.stones[0]?.conclusion).toMatchObject({ id: 'undetermined', secondPerson: '' });
     expect(model.stones[0]?.conclusion?.reasons).toContain('The line lies too near to a lamp line.');
   });
+
+  test('is drawn anew where its case changes meanwhile, and given up where it never rests', async () => {
+    const inline = createInlinePool();
+    let changes = 1;
+    const amend = async (asks: string): Promise<void> => {
+      await house.casebook.cases.amend({ at: house.now(), personId: house.examiner, operation: 'cases.amend' }, { caseId, asks, dueOn: null, remarks: '' });
+    };
+    const restless: TaskPool = {
+      close: () => inline.close(),
+      async run(name, payload, options) {
+        const outcome = await inline.run(name, payload, options);
+        if (name === 'render-report' && changes-- > 0) await amend(`asked anew ${changes}`);
+        return outcome;
+      },
+    };
+    await start({ pool: restless });
+    await toConfirmed();
+    await house.done(house.colleague, 'reports.issue', { caseId });
+    const stored = house.casebook.handle.read.get<{ model: string }>('SELECT model FROM report')!;
+    expect(reportModel.parse(JSON.parse(stored.model)).asks).toBe('asked anew 0');
+    changes = 100;
+    const answer = await house.as(house.colleague, 'reports.issue', { caseId });
+    expect(answer.ok ? null : answer.error.code).toBe('conflict');
+    expect(house.casebook.handle.read.get<{ last: number }>(`SELECT last FROM number_counter WHERE kind = 'report'`)?.last).toBe(1);
+  }, 20_000);
 
   test('pages whose bytes no longer fit their digest are not handed out', async () => {
     await start();
