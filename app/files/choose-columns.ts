@@ -35,7 +35,7 @@ function isMonotonic(column: Float64Array): boolean {
 }
 
 const sameColumn = (a: Float64Array, b: Float64Array): boolean => a.every((v, i) => v === b[i]);
-const label = (names: readonly string[] | undefined, c: number): string => (names ? `“${names[c]}”` : `column ${c + 1}`);
+const label = (names: readonly string[] | undefined, c: number): string => (names?.[c] ? `“${names[c]}”` : `column ${c + 1}`);
 
 function withoutNames(columns: readonly Float64Array[]): ColumnChoice {
   const ordinates = (x: number, from: number): Curve[] => columns.slice(from).map((_, i) => ({ x, y: from + i }));
@@ -73,6 +73,10 @@ function withNames(columns: readonly Float64Array[], names: readonly string[]): 
   const leading = axes.filter((c) => c < ordinates[0]!);
   const later = axes.filter((c) => c > ordinates[0]!);
   const main = leading.find((c) => roles[c] === 'x') ?? leading[0] ?? axes.find((c) => roles[c] === 'x') ?? axes[0]!;
+  // Words can deceive; an axis runs one way.
+  if (main !== 0 && !isMonotonic(columns[main]!) && isMonotonic(columns[0]!)) {
+    return chosen(columns, [{ x: 0, ys: columns.flatMap((_, c) => (c === 0 ? [] : [c])) }], roles, names, []);
+  }
   // x y x y …: each further abscissa has ordinates of its own behind it.
   const repeated = leading.length > 0 && later.length > 0 && later.every((c) => roles[c + 1] !== undefined && ordinates.includes(c + 1));
   const groups = repeated

@@ -81,6 +81,13 @@ function readCurve(curve: Curve, table: TextTable, header: TextHeader, title: st
   });
 }
 
+/** The name of a curve's column, with its number where several columns are named alike. */
+function curveTitle(curves: readonly Curve[], curve: Curve, names: readonly string[] | undefined): string | undefined {
+  const name = names?.[curve.y];
+  const alike = curves.filter((c) => names?.[c.y] === name);
+  return name === undefined || name === '' || alike.length === 1 ? name || undefined : `${name} · ${alike.indexOf(curve) + 1}`;
+}
+
 /** Each warning once, however many curves it concerns. */
 function once(warnings: readonly ReadWarning[]): ReadWarning[] {
   return warnings.filter((w, i) => warnings.findIndex((v) => v.code === w.code && v.message === w.message) === i);
@@ -106,7 +113,7 @@ export function readDelimited(name: string, lines: readonly string[], options: R
     const base = header.title !== '' ? header.title : stem(name);
     const numbered = tables.value.length > 1 && header.title === '' ? `${base} · ${t + 1}` : base;
     for (const curve of choice.curves) {
-      const title = choice.curves.length === 1 ? numbered : header.names?.[curve.y] ?? `${numbered} · column ${curve.y + 1}`;
+      const title = choice.curves.length === 1 ? numbered : curveTitle(choice.curves, curve, header.names) ?? `${numbered} · column ${curve.y + 1}`;
       const read = readCurve(curve, table, header, title, options);
       if (!read.ok) return read;
       blocks.push(read.value.block);

@@ -43,7 +43,8 @@ export function resolveUnits(words: AxisWords, y: Float64Array, options: ReadOpt
   let xUnit = xUnitOf(words);
   const { unit, said } = yUnitOf(words);
   let yUnit = unit;
-  if (xUnit === 'unstated') xUnit = options.xUnit ?? 'unstated';
+  // A file that says 1/CM says the unit, not whether wavenumbers or shifts are meant.
+  if (xUnit === 'unstated' || (xUnit === 'cm-1' && options.xUnit === 'raman-shift')) xUnit = options.xUnit ?? 'unstated';
   if (xUnit === 'unstated') {
     warnings.push({ code: 'unit-not-stated', message: 'The file does not say the unit of its abscissa. State it once; the instrument remembers.' });
   }

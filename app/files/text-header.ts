@@ -46,14 +46,14 @@ const SPLITTERS: readonly ((line: string, own: Dialect['separator']) => string[]
 /** The fields of a line if it can be a line of names: as many as columns, none of them a number, none a "key:". */
 function asNames(line: string, width: number, dialect: Dialect): string[] | undefined {
   const bare = withoutMark(line);
-  if (bare.length >= LINE_CHARS || /^\s*[^\s:=]+[^:=]{0,40}:\s|^\s*[{<>]/.test(bare)) return undefined;
+  if (bare.length >= LINE_CHARS || /^\s*##/.test(line) || /^\s*[^\s:=]+[^:=]{0,40}:\s|^\s*[{<>]/.test(bare)) return undefined;
   for (const split of SPLITTERS) {
     const fields = split(bare, dialect.separator);
     if (fields.length !== width) continue;
     // Curves may be named by numbers where the first column is named as an axis; the name of a counting column may be empty.
     const numbered = xUnitFromWords(fields[0]!) !== undefined || /^wave|^lambda/i.test(fields[0]!);
     const isName = (f: string, c: number): boolean =>
-      (f !== '' || c === 0) && (numbered || parseNumber(f, dialect.decimalComma) === undefined) && !/[:=]$|[<>{}]/.test(f);
+      (f !== '' || c === 0) && (numbered || parseNumber(f, dialect.decimalComma) === undefined) && !/[:=<>{}]/.test(f);
     if (fields.every(isName) && fields.some((f) => /[^\d.,\s]/.test(f))) return fields;
   }
   return undefined;
@@ -78,8 +78,8 @@ function entryOf(line: string): readonly [string, string] | undefined {
   return [bare.slice(0, at).trim(), bare.slice(at + 1).trim()];
 }
 
-const X_KEY = /^x[\s_-]*(?:axis|unit|label|title|data\s*unit)|^abscissa|^(?:wavelength|wavenumber|spectral)\s*(?:unit|axis)|^xunits?$/i;
-const Y_KEY = /^y[\s_-]*(?:axis|unit|label|title|data\s*unit)|^ordinate|^intensity\s*unit|^yunits?$|^(?:data|measurement|spectrum)\s*(?:type|mode)$/i;
+const X_KEY = /^axis\s*_?unit|^x[\s_-]*(?:axis|unit|label|title|data\s*unit)|^abscissa|^(?:wavelength|wavenumber|spectral)\s*(?:unit|axis)|^xunits?$/i;
+const Y_KEY = /^axis\s*_?unit|^y[\s_-]*(?:axis|unit|label|title|data\s*unit)|^ordinate|^intensity\s*unit|^yunits?$|^(?:data|measurement|spectrum)\s*(?:type|mode)$/i;
 const TITLE_KEYS = [/^title$/i, /^(?:sample|specimen)(?:\s*(?:name|id))?$/i, /^names?$/i, /^spectrum(?:\s*name)?$/i];
 const POINTS_KEY = /^(?:n\s*points|(?:number|no\.?|nr\.?)\s*of\s*(?:points|data\s*points|pixels\b.*|samples))$/i;
 
@@ -104,7 +104,7 @@ export function readTextHeader(lines: readonly string[], from: number, to: numbe
     names, entries, points,
     title: TITLE_KEYS.map(valueOf).find((v) => v !== '' && v.length < 200) ?? '',
     xWords: axisWords(entries, X_KEY, (v) => xUnitFromWords(v) !== undefined),
-    yWords: axisWords(entries, Y_KEY, (v) => yUnitFromWords(v) !== undefined),
+    yWords: axisWords(entries, Y_KEY, (v) => xUnitFromWords(v) === undefined && yUnitFromWords(v) !== undefined),
   };
 }
 

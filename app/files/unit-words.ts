@@ -28,7 +28,7 @@ const PERCENT = /%|per\s*-?cent|\bpct\b/;
 const Y_WORDS: readonly (readonly [RegExp, YUnit])[] = [
   [/absorption\s*coef|absorptivity|^\W*(?:alpha|\u03b1|mu)\b.*cm/, 'absorption-coefficient'],
   [/absorban|absorb\.|\babs\.?\b|optical\s*density|\bo\.?d\.?\b|log\s*\(?\s*1\s*\/\s*[rt]|^\W*(?:extin[ck]tion|absorption)\W*$/, 'absorbance'],
-  [/count|\bcts\b|\bcps\b|\badu\b|photon/, 'counts'],
+  [/count|\bcnts?\b|\bcts\b|\bcps\b|\badu\b|photon/, 'counts'],
   [/kubelka|photoacoustic|volt|watt|\bmw\b|\u00b5w|\bkm\b/, 'other'],
   [/arb|\ba\.\s*u\.?|\ba\.?u\.?\b|\brel\.?\b|relative|intens|signal|fluoresc|luminesc|raman|emission|normali[sz]ed|scope/, 'arbitrary'],
 ];

@@ -119,6 +119,23 @@ describe('what is no spectrum', () => {
   ])('%s', (code, content) => expect(refused(content).code).toBe(code));
 });
 
+describe('headers whose words deceive', () => {
+  test.each([
+    ['##NAMES=Made\n##RAMAN WAVELENGTH=532', '##END='],
+    ['time (s),x', ''],
+    ['Laser wavelength: 532', ''],
+  ])('%s', (head, foot) => {
+    const block = read(`${head}\n${rows((i) => `${400 + i},${(i * 7) % 5}.5`)}${foot}\n`).blocks[0]!;
+    expect([block.x[1], block.y[1]]).toEqual([401, 2.5]);
+  });
+  test('axis units in entries; 1/CM may be shifts where the user says so', () => {
+    const text = `#Axis unit 1=\tCnt\n#Axis unit 2=\t1/cm\n${rows((i) => `${400 + i}\t0.5`)}`;
+    expect(read(text).blocks[0]).toMatchObject({ xUnit: 'cm-1', yUnit: 'counts' });
+    expect(read(text, { xUnit: 'raman-shift' }).blocks[0]!.xUnit).toBe('raman-shift');
+    expect(read(text, { xUnit: 'nm' }).blocks[0]!.xUnit).toBe('cm-1');
+  });
+});
+
 describe('headers that are numbers', () => {
   test('the number of points, even where it looks like a neighbour of the first x', () => {
     expect(read(`20\n${rows((i) => `${21 + i} 1.5`)}`).blocks[0]!.x[0]).toBe(21);
