@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import type { CaseView, ItemView, StoneSummary } from '../../app/contract/cases.ts';
+import { COLOUR_CLASS_WORDS } from '../../app/domain/colour-class.ts';
+import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
+import { CUSTODY_EVENT_WORDS } from '../../app/domain/custody-event.ts';
+import { formatCarat } from '../../app/domain/weight.ts';
+import { useHouse } from '../house/house-context.tsx';
+import { Button } from '../look/button.tsx';
+import { Segmented } from '../look/choice.tsx';
+import { DataTable, type Column } from '../look/data-table.tsx';
+import { Empty } from '../look/empty.tsx';
+import { Glyph } from '../look/glyph.tsx';
+import { showMoment } from '../look/time.ts';
+import { go } from '../router.ts';
+import { STAGE_WORDS } from '../stones/stage-words.ts';
+import { CUSTODY_ACTIONS, CustodyForm, type CustodyAction } from './custody-form.tsx';
+import { CustodyTable } from './custody-table.tsx';
+import { itemHeading, itemWeight } from './item-words.ts';
+import { Photographs } from './photographs.tsx';
+import { StoneForm } from './stone-form.tsx';
+import './cases.css';
+
+/** One item: where it is, what hands it passed through, its stones, its photographs. */
+export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly item: ItemView }) {
+  const { laboratory } = useHouse();
+  const [action, setAction] = useState<CustodyAction | null>(null);
+  const [stone, setStone] = useState<StoneSummary | 'new' | null>(null);
+  const [below, setBelow] = useState<'stones' | 'custody' | 'photographs'>('stones');
+  const k = item.custody;
+  const columns: readonly Column<StoneSummary>[] = [
+    { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
+    { key: 'position', head: 'Where it sits', width: 'minmax(90px, 1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(180px, 2.4fr)', cell: (s) => <span className="row gap8"><Glyph of={s.conclusion ?? 'undetermined'} /><span className="one-line" title={s.conclusion ? CONCLUSION_WORDS[s.conclusion] : ''}>{s.conclusion ? CONCLUSION_WORDS[s.conclusion] : STAGE_WORDS[s.stage]}</span></span>, sort: (s) => s.conclusion ?? '' },
+    { key: 'stage', head: 'Stage', width: 'minmax(90px, 1fr)', cell: (s) => <span title={STAGE_WORDS[s.stage]}>{STAGE_WORDS[s.stage]}</span>, sort: (s) => s.stage },
+    { key: 'shape', head: 'Shape', width: 'minmax(80px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
+    { key: 'weight', head: 'Carat', width: '64px', align: 'right', mono: true, cell: (s) => (s.weight === null ? '–' : formatCarat(s.weight)), sort: (s) => s.weight ?? -1 },
+    { key: 'colour', head: 'Colour class', width: 'minmax(90px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{COLOUR_CLASS_WORDS[s.colourClass]}</span>, sort: (s) => s.colourClass },
+    { key: 'runs', head: 'Runs', width: '44px', align: 'right', mono: true, cell: (s) => s.runs, sort: (s) => s.runs },
+    { key: 'edit', head: '', width: '52px', align: 'right', cell: (s) => <span onClick={(e) => { e.stopPropagation(); }}><Button kind="quiet" onPress={() => { setStone(s); }}>Edit</Button></span> },
+  ];
+  return (
+    <div className="case-page">
+      <header className="row gap12"><h2 className="one-line grow">{itemHeading(item)}</h2><span className="tag">{k.place ? `${k.place}, ` : ''}{k.seal ? `seal ${k.seal}, ` : ''}{CUSTODY_EVENT_WORDS[k.lastEvent]} {showMoment(k.at, laboratory.zone)}</span></header>
+      <dl className="facts">
+        <div><dt>Declared as</dt><dd>{item.declared}</dd></div>
+        <div><dt>Declared value</dt><dd>{item.declaredValue || 'none'}</dd></div>
+        <div><dt>Gross weight</dt><dd className="mono">{itemWeight(item)}{item.count !== null ? `, ${item.count} stones` : ''}</dd></div>
+        <div><dt>Condition</dt><dd>{item.condition || 'nothing written'}</dd></div>
+        <div><dt>In whose hands</dt><dd>{k.holder || 'the laboratory'}</dd></div>
+      </dl>
+      {k.differs ? <p className="warn">A weight of this item differs from the one before by more than the tolerance: see the custody entries.</p> : null}
+      <div className="row gap4 custody-actions" role="group" aria-label="Custody">
+        <span className="label">Custody</span>
+        {CUSTODY_ACTIONS.map((a) => <Button key={a.event} onPress={() => { setAction(a); }}>{a.name}</Button>)}
+      </div>
+      <div className="row gap8">
+        <Segmented label="Below" value={below} onChange={setBelow} options={[{ value: 'stones', label: 'stones' }, { value: 'custody', label: 'custody' }, { value: 'photographs', label: `photographs ${item.photographs.length || ''}`.trim() }]} />
+        <span className="grow" />
+        {below === 'stones' ? <Button kind="quiet" onPress={() => { setStone('new'); }}>Add a stone</Button> : null}
+      </div>
+      {below === 'stones' ? (
+        <div className="case-table">
+          <DataTable label={`Stones of ${item.label}`} rows={item.stones} columns={columns} rowKey={(s) => s.id} rowHeight={41} onOpen={(s) => { go({ view: 'stone', id: s.id }); }}
+            empty={<Empty title="No stone singled out yet"><p>A stone of the lot gets its own folder when it is tested: add it here.</p></Empty>} />
+        </div>
+      ) : null}
+      {below === 'custody' ? <CustodyTable caseId={c.id} itemId={item.id} /> : null}
+      {below === 'photographs' ? <Photographs caseId={c.id} itemId={item.id} photographs={item.photographs} /> : null}
+      {action ? <CustodyForm action={action} item={item} onClose={() => { setAction(null); }} /> : null}
+      {stone ? <StoneForm item={item} stone={stone === 'new' ? null : stone} onClose={() => { setStone(null); }} /> : null}
+    </div>
+  );
+}

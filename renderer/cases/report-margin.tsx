@@ -1,0 +1,58 @@
+import { useState } from 'react';
+import type { CaseView } from '../../app/contract/cases.ts';
+import { useHouse } from '../house/house-context.tsx';
+import { useKey } from '../keys/keymap.ts';
+import { Button } from '../look/button.tsx';
+import { Dialog } from '../look/dialog.tsx';
+import { Trouble, Working } from '../look/empty.tsx';
+import { useNotes } from '../look/notes.tsx';
+import { saveFile } from '../look/save-file.ts';
+import { showMoment } from '../look/time.ts';
+import { useAsk, useChange } from '../queries.ts';
+import './cases.css';
+
+/** The report of the case: what is still missing, a draft to read, the issue, and what was issued. */
+export function ReportMargin({ case: c }: { readonly case: CaseView }) {
+  const { laboratory } = useHouse();
+  const prepared = useAsk('reports.prepare', { caseId: c.id }, { keep: true });
+  const preview = useChange('reports.preview');
+  const issue = useChange('reports.issue');
+  const pdf = useChange('reports.pdf');
+  const notes = useNotes();
+  const [asking, setAsking] = useState(false);
+  const draft = () => { preview.mutate({ caseId: c.id }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); notes.say(`Saved ${p.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
+  const save = (reportId: string) => { pdf.mutate({ reportId }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); }, onError: (e) => { notes.complain(e.failure); } }); };
+  const print = () => {
+    setAsking(false);
+    issue.mutate({ caseId: c.id }, { onSuccess: (r) => { notes.say(`${r.number}, revision ${r.revision}, is issued and frozen.`); save(r.id); }, onError: (e) => { notes.complain(e.failure); } });
+  };
+  useKey('D', draft);
+  const missing = prepared.data?.missing ?? [];
+  return (
+    <aside className="case-margin">
+      <p className="label">Report</p>
+      {c.reports.length > 0 ? (
+        <ul className="rows">
+          {c.reports.map((r) => (
+            <li key={r.id} className="row gap8"><span className="grow"><span className="mono">{r.number}</span>, revision {r.revision}<br /><span className="quiet">issued {showMoment(r.issuedAt, laboratory.zone)}</span></span><Button kind="quiet" onPress={() => { save(r.id); }}>Save PDF</Button></li>
+          ))}
+        </ul>
+      ) : null}
+      {prepared.isPending ? <Working what="Looking what is missing" /> : null}
+      {prepared.isError ? <Trouble {...prepared.error.failure} /> : null}
+      {missing.length > 0 ? (
+        <div><p>Before it can be issued:</p><ul className="missing">{missing.map((m) => <li key={m}>{m}</li>)}</ul></div>
+      ) : prepared.data ? <p className="second">Nothing is missing. {c.reports.length > 0 ? 'Issuing again makes the next revision.' : ''}</p> : null}
+      <div className="stack gap8">
+        <Button keys="D" isDisabled={preview.isPending} onPress={draft}>{preview.isPending ? 'Drawing the pages' : 'Save a draft, PDF'}</Button>
+        <Button kind="main" isDisabled={missing.length > 0 || issue.isPending || !prepared.data} onPress={() => { setAsking(true); }}>{issue.isPending ? 'Issuing' : 'Issue the report'}</Button>
+      </div>
+      {asking ? (
+        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus onPress={print}>Issue it</Button></>}>
+          <p>It gets its number and is frozen: its bytes are kept and always print the same. A correction is a new revision, never a change.</p>
+          <p className="second">A screening result can hurt its owner if it is wrong. Read the draft page by page first.</p>
+        </Dialog>
+      ) : null}
+    </aside>
+  );
+}

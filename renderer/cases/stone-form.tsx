@@ -1,0 +1,48 @@
+import { useState } from 'react';
+import type { ItemView, StoneSummary } from '../../app/contract/cases.ts';
+import type { ColourClass } from '../../app/domain/colour-class.ts';
+import { formatCarat, parseCarat } from '../../app/domain/weight.ts';
+import { COLOUR_OPTIONS } from '../intake/item-sheet.tsx';
+import { useKey } from '../keys/keymap.ts';
+import { Button } from '../look/button.tsx';
+import { Choice } from '../look/choice.tsx';
+import { Dialog } from '../look/dialog.tsx';
+import { Trouble } from '../look/empty.tsx';
+import { Field } from '../look/field.tsx';
+import { useChange } from '../queries.ts';
+
+/** A stone's own facts: where it sits, shape, size, weight, colour class. */
+export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; readonly stone: StoneSummary | null; readonly onClose: () => void }) {
+  const mounted = stone?.mounted ?? item.kind === 'jewellery';
+  const [position, setPosition] = useState(stone?.position ?? '');
+  const [shape, setShape] = useState(stone?.shape ?? '');
+  const [measurements, setMeasurements] = useState(stone?.measurements ?? '');
+  const [weight, setWeight] = useState(stone?.weight ? formatCarat(stone.weight) : '');
+  const [colourClass, setColourClass] = useState<ColourClass>(stone?.colourClass ?? 'colourless');
+  const [own, setOwn] = useState<string | undefined>();
+  const add = useChange('stones.add');
+  const amend = useChange('stones.amend');
+  const error = add.error ?? amend.error;
+  const wrong = error?.failure.fields ?? {};
+  const submit = () => {
+    const units = weight.trim() === '' ? null : parseCarat(weight);
+    setOwn(units && !units.ok ? units.error : undefined);
+    if (units && !units.ok) return;
+    const facts = { position, shape, measurements, colourClass, weight: units ? units.value : null };
+    if (stone) amend.mutate({ stoneId: stone.id, ...facts }, { onSuccess: onClose });
+    else add.mutate({ itemId: item.id, mounted, ...facts }, { onSuccess: onClose });
+  };
+  useKey('Mod+Enter', submit);
+  return (
+    <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
+      <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} error={wrong['position']} autoFocus />
+      <div className="start-two">
+        <Field label="Shape and cut" value={shape} onChange={setShape} error={wrong['shape']} />
+        <Field label="Measured, mm" mono value={measurements} onChange={setMeasurements} error={wrong['measurements']} />
+        {mounted ? <p className="quiet">Mounted: it can’t be weighed by itself.</p> : <Field label="Weight" mono suffix="ct" value={weight} onChange={setWeight} error={own ?? wrong['weight']} />}
+        <Choice<ColourClass> label="Colour class" value={colourClass} onChange={setColourClass} options={COLOUR_OPTIONS} />
+      </div>
+      {error && Object.keys(wrong).length === 0 ? <Trouble {...error.failure} /> : null}
+    </Dialog>
+  );
+}
