@@ -35,8 +35,17 @@ export function runElectronHost(): void {
   app.on('second-instance', showWindow);
   app.on('window-all-closed', () => { app.quit(); });
   const log = createFileLog(folder, () => new Date(), (line) => { process.stderr.write(`${line}\n`); });
-  void app.whenReady().then(() => { start(folder, log); });
+  app.whenReady().then(() => { start(folder, log); }).catch((fault: unknown) => { cannotStart(fault, folder, log); });
 }
+
+/** Without this, a fault before the window is shown would leave a program that nobody sees. */
+function cannotStart(fault: unknown, folder: string, log: Log): void {
+  log.error('did not start', { stack: stackOf(fault) });
+  dialog.showErrorBox('Culet could not start', `What went wrong stands in the log in ${folder}. Nothing was changed.`);
+  app.exit(1);
+}
+
+const stackOf = (fault: unknown): string => (fault instanceof Error ? (fault.stack ?? fault.message) : String(fault));
 
 function start(folder: string, log: Log): void {
   const { page, preload, icon, migrations, worker } = programFolders();
@@ -49,11 +58,7 @@ function start(folder: string, log: Log): void {
   // The window comes up while the casebook opens; its first call waits for it.
   const house = openHouse({ dataFolder: folder, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
   const calls = house.then((opened) => createCallsInFlight(opened.house));
-  house.catch((fault: unknown) => {
-    log.error('house did not open', { stack: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) });
-    dialog.showErrorBox('Culet could not start', `What went wrong stands in the log in ${folder}. Nothing was changed.`);
-    app.exit(1);
-  });
+  house.catch((fault: unknown) => { cannotStart(fault, folder, log); });
   answerCalls(calls);
   watchPages(log);
   openWindow({ dataFolder: folder, preload, icon });
@@ -111,7 +116,7 @@ function closeSafely(house: Promise<OpenHouse>, calls: Promise<CallsInFlight>, l
       await (await calls).close();
       await (await house).close();
     } catch (fault) {
-      log.error('closing failed', { stack: fault instanceof Error ? (fault.stack ?? fault.message) : String(fault) });
+      log.error('closing failed', { stack: stackOf(fault) });
     }
     // Quitting a second time would hang: the windows are gone and the first quit was held back.
     app.exit(0);
