@@ -9,11 +9,10 @@ import { identifySimulant } from './identify-simulant.ts';
 import { checkLaser } from './check-laser.ts';
 import { doubtRamanOfOthers } from './doubt-raman-of-others.ts';
 import type { Match } from './match-centres.ts';
-import { matchCentres } from './match-centres.ts';
+import { matchCentres, RAMAN_LINE } from './match-centres.ts';
 import type { PreparedSpectrum } from './prepare-spectrum.ts';
 
-/** Id of the diamond line among the peaks. */
-export const RAMAN_ID = 'RAMAN';
+export { RAMAN_LINE as RAMAN_ID } from './match-centres.ts';
 /** Above this residual of the diamond line, nm, positions are trusted less and the user is told (judgement). */
 const CALIBRATION_ALARM_NM = 0.3;
 
@@ -90,7 +89,8 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   const context = { mode: 'emission' as const, temperatureK, resolutionNm, calibrationErrorNm };
   // The diamond line is taken out first: it is no optical centre, however near one may lie.
   const ramanAt = raman?.line ? detection.lines.indexOf(raman.line) : -1;
-  const named = canName ? matchCentres(inNm.filter((_, k) => k !== ramanAt), context) : [];
+  const missing = raman && !raman.line ? { missingRamanNm: raman.result.expectedNm } : {};
+  const named = canName ? matchCentres(inNm.filter((_, k) => k !== ramanAt), { ...context, ...missing }) : [];
   const matches = raman?.line || laserNm === undefined ? named : doubtRamanOfOthers(named, laserNm);
   const byLine = new Map(matches.map((match) => [match.line, match]));
   let ramanRivals: string[] = [];
@@ -107,17 +107,17 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   const ramanWidthCm1 = raman?.line ? (unit === 'nm' ? raman.line.fwhm / (raman.line.position ** 2 * 1e-7) : raman.line.fwhm) : 0;
   const peaks = detection.lines.map((line, k) => {
     if (k === ramanAt && raman?.line) {
-      if (ramanRivals.length > 0) return peakOf(line, unit, null, null, [RAMAN_ID, ...ramanRivals], null);
+      if (ramanRivals.length > 0) return peakOf(line, unit, null, null, [RAMAN_LINE, ...ramanRivals], null);
       const offset = unit === 'nm' ? line.position - raman.result.expectedNm : line.position - ramanShiftFromAir(laser, raman.result.expectedNm);
-      return peakOf(line, unit, RAMAN_ID, offset, [], null);
+      return peakOf(line, unit, RAMAN_LINE, offset, [], null);
     }
     const ofSimulant = simulant?.found.find((f) => f.line === k);
     if (simulant && ofSimulant) return peakOf(line, unit, simulant.simulant.id, line.position - (unit === 'nm' ? airFromRamanShift(laser, ofSimulant.referenceCm1) : ofSimulant.referenceCm1), [], null);
     const match = byLine.get(inNm[k]!);
     const hump = canShift && raman?.result.present === true && match?.centre == null && inSecondOrder(inNm[k]!.position, laser) && inNm[k]!.fwhm > 2;
-    if (!match) return peakOf(line, unit, null, null, [], hump ? RAMAN_ID : null);
+    if (!match) return peakOf(line, unit, null, null, [], hump ? RAMAN_LINE : null);
     const expected = match.expectedNm === null ? null : unit === 'nm' ? match.expectedNm : ramanShiftFromAir(laser, match.expectedNm);
-    return peakOf(line, unit, match.centre?.id ?? null, expected === null ? null : line.position - expected, match.ambiguousWith, hump && (match.sidebandOf === null || ramanOwns(match.sidebandOf, matches, raman?.line ?? null, ramanWidthCm1)) ? RAMAN_ID : match.sidebandOf);
+    return peakOf(line, unit, match.centre?.id ?? null, expected === null ? null : line.position - expected, match.ambiguousWith, hump && (match.sidebandOf === null || ramanOwns(match.sidebandOf, matches, raman?.line ?? null, ramanWidthCm1)) ? RAMAN_LINE : match.sidebandOf);
   });
   const doubt = canName && laserNm !== undefined ? checkLaser(raman, inNm, matches, laserNm) : null;
   if (doubt) {

@@ -5,6 +5,7 @@ import { opticalCentre } from '../reference/optical-centres.ts';
 import { RAMAN_OF_OTHERS } from './doubt-raman-of-others.ts';
 import type { FindingInput } from './finding-input.ts';
 import type { Match } from './match-centres.ts';
+import { RAMAN_LINE } from './match-centres.ts';
 import { withUncertainty } from './number-words.ts';
 
 const LOWER: Readonly<Record<Strength, Strength>> = { diagnostic: 'strong', strong: 'supporting', supporting: 'neutral', neutral: 'neutral' };
@@ -66,7 +67,7 @@ function centreFact(centre: OpticalCentre, matches: readonly Match[], input: Fin
 
 function ambiguousFact(match: Match, input: FindingInput): FindingFact {
   const { method, calibrationErrorNm } = input.parameters;
-  const names = match.ambiguousWith.map((id) => opticalCentre(id)?.name ?? ARTEFACT_LINES.find((line) => line.id === id)?.what ?? (id === RAMAN_OF_OTHERS ? 'a Raman line of another material' : id));
+  const names = match.ambiguousWith.map((id) => opticalCentre(id)?.name ?? ARTEFACT_LINES.find((line) => line.id === id)?.what ?? (id === RAMAN_OF_OTHERS ? 'a Raman line of another material' : id === RAMAN_LINE ? 'the Raman line of diamond' : id));
   return {
     code: `ambiguous:${match.ambiguousWith.join('+')}`.slice(0, 80),
     statement: `Line at ${withUncertainty(match.line.position, positionError(match, calibrationErrorNm))} nm: ${names.join(' or ')}; they can't be told apart in this spectrum.`,

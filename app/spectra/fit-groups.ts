@@ -18,7 +18,7 @@ export type FitGroupsInput = {
 };
 
 /** Neighbours nearer than this many widths are fitted together. */
-const TOGETHER_WIDTHS = 1.6;
+const TOGETHER_WIDTHS = 2.2;
 const MOST_TOGETHER = 4;
 /** Half of the fitted window, in widths, and its least number of points. */
 const WINDOW_WIDTHS = 1.75;
@@ -28,6 +28,8 @@ const MOST_POINTS = 400;
 const LEAST_LOCAL_SIGMAS = 8;
 const CONTAINED = 0.8;
 const WEAK_SNR = 15;
+/** Below this many of its own standard errors a fitted height means nothing. */
+const LEAST_HEIGHT_ERRORS = 3;
 /** Below this share of the height and of the width, a top is a line of its own on a hump. */
 const HUMP_HEIGHT = 0.2;
 const HUMP_WIDTH = 0.35;
@@ -68,12 +70,22 @@ function guesses(input: FitGroupsInput): Guess[] {
   });
 }
 
+/** The wider of two widths, but not more than twice the narrower. */
+const togetherWidth = (a: number, b: number): number => Math.min(Math.max(a, b), 2 * Math.min(a, b));
+
+/** Point of the lowest value between two points. */
+function lowestBetween(y: Float64Array, from: number, to: number): number {
+  let low = from;
+  for (let i = from; i <= to; i++) if (y[i]! < y[low]!) low = i;
+  return low;
+}
+
 function groupNeighbours(all: readonly Guess[]): Guess[][] {
   const groups: Guess[][] = [];
   for (const guess of all) {
     const group = groups.at(-1);
     const before = group?.at(-1);
-    if (group && before && group.length < MOST_TOGETHER && guess.position - before.position < TOGETHER_WIDTHS * Math.min(guess.fwhm, 2 * before.fwhm)) group.push(guess);
+    if (group && before && group.length < MOST_TOGETHER && guess.position - before.position < TOGETHER_WIDTHS * togetherWidth(guess.fwhm, before.fwhm)) group.push(guess);
     else groups.push([guess]);
   }
   return groups;
@@ -99,13 +111,13 @@ function windowOf(input: FitGroupsInput, group: readonly Guess[], previous: Gues
   while (to < x.length - 1 && x[to]! < last.position + WINDOW_WIDTHS * last.fwhm) to++;
   from = Math.max(0, Math.min(from, first.raw.index - LEAST_HALF_POINTS));
   to = Math.min(x.length - 1, Math.max(to, last.raw.index + LEAST_HALF_POINTS));
-  if (previous && from < previous.raw.index) from = Math.min(first.raw.index - 3, (previous.raw.index + first.raw.index) >> 1);
-  if (next && to > next.raw.index) to = Math.max(last.raw.index + 3, (next.raw.index + last.raw.index) >> 1);
+  if (previous && from < previous.raw.index) from = Math.min(first.raw.index - 3, lowestBetween(input.corrected, previous.raw.index, first.raw.index));
+  if (next && to > next.raw.index) to = Math.max(last.raw.index + 3, lowestBetween(input.corrected, last.raw.index, next.raw.index));
   return [Math.max(0, from), Math.min(x.length - 1, to)];
 }
 
 function trustworthy(fit: FittedPeak, guess: Guess): boolean {
-  return fit.height > 0 && Number.isFinite(fit.positionError) && fit.positionError < guess.fwhm
+  return fit.height > LEAST_HEIGHT_ERRORS * fit.heightError && Number.isFinite(fit.positionError) && fit.positionError < guess.fwhm
     && Math.abs(fit.position - guess.position) < 0.75 * guess.fwhm && fit.fwhm > 0.25 * guess.fwhm && fit.fwhm < 4 * guess.fwhm && fit.height < 4 * guess.height;
 }
 
@@ -142,7 +154,7 @@ export function fitGroups(input: FitGroupsInput): DetectedLine[] {
       const i = guess.raw.index;
       const fitted = fit?.peaks[j];
       if (fitted && trustworthy(fitted, guess)) {
-        if (fitted.height < 4 * fitted.heightError || fitted.height < 4 * threshold[i]!) return;
+        if (fitted.height < 4 * threshold[i]!) return;
         lines.push({ index: i, position: fitted.position, height: fitted.height, fwhm: fitted.fwhm, prominence: guess.raw.prominence, snr: fitted.height / noise[i]!, standardError: fitted.positionError });
       } else {
         lines.push({ index: i, position: parabola(x, y, i), height: guess.height, fwhm: guess.fwhm, prominence: guess.raw.prominence, snr: guess.height / noise[i]!, standardError: null });

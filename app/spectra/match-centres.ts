@@ -10,6 +10,8 @@ export type MatchContext = {
   readonly temperatureK: number;
   readonly resolutionNm: number | null;
   readonly calibrationErrorNm: number;
+  /** Where the diamond line should be, nm, if no line was taken for it: a coarse instrument may show it under a centre. */
+  readonly missingRamanNm?: number;
 };
 
 export type Match = {
@@ -30,6 +32,8 @@ export type Match = {
 export const LEAST_SNR_TO_NAME = 5;
 /** Share of the resolution by which a maximum may be off (judgement). */
 const RESOLUTION_SHARE = 0.6;
+/** Id of the diamond line among the candidates. */
+export const RAMAN_LINE = 'RAMAN';
 /** A rival counts until its squared distance exceeds the best one's by this: about 1 : 90 in likelihood. */
 const DECISIVE = 9;
 /** Lines may be this much narrower or wider than expected (judgement). */
@@ -128,6 +132,8 @@ function nameLine(line: DetectedLine, lines: readonly DetectedLine[], context: M
   const fineEnough = best.centre.neededFwhmNm === null || (context.resolutionNm !== null && context.resolutionNm <= best.centre.neededFwhmNm);
   if (commoner && !(fineEnough && context.temperatureK < 150)) best = commoner;
   const chosen = best;
+  const raman = context.missingRamanNm !== undefined && Math.abs(line.position - context.missingRamanNm) < RESOLUTION_SHARE * instrument + 2 * context.calibrationErrorNm;
+  if (raman) return { ...nothing, ambiguousWith: [chosen.centre.id, RAMAN_LINE] };
   const others = [...new Set([...rivals.filter((c) => c !== chosen).map((c) => c.centre.id), ...hiddenNeighbours(chosen, line, context)])];
   const serious = others.filter((id) => {
     const other = TABLE.find((centre) => centre.id === id);

@@ -19,8 +19,9 @@ export type PreparedSpectrum = {
 };
 
 export const MINIMUM_POINTS = 20;
-/** Share of points that may be missing or out of order before the file itself is in doubt (judgement). */
+/** Share of points that may be missing, and out of order, before the file itself is in doubt (judgement). */
 const TOLERATED_SHARE = 0.02;
+const TOLERATED_DISORDER = 0.005;
 
 const UNIT_OF: Readonly<Record<AnalysableMethod, AnalysisUnit>> = {
   photoluminescence: 'nm', raman: 'raman-shift', absorption: 'nm', infrared: 'cm-1', 'ultraviolet-transmission': 'nm',
@@ -79,7 +80,7 @@ function sortAscending(points: Points, warnings: AnalysisWarning[]): Result<Poin
     else equal++;
   }
   const odd = Math.min(rises, falls);
-  if (odd > TOLERATED_SHARE * n || rises + falls < n / 2) {
+  if (odd > TOLERATED_DISORDER * n || rises + falls < n / 2) {
     return err({ code: 'axis-not-monotonic', message: `The axis runs back and forth (${rises} steps up, ${falls} down, ${equal} without change): this is not one spectrum. Check the columns of the file.` });
   }
   if (odd === 0 && equal === 0) return ok(falls > rises ? { x: x.slice().reverse(), y: y.slice().reverse() } : points);

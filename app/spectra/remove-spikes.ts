@@ -8,7 +8,10 @@ export type SpikeOptions = {
 export const SPIKE_DEFAULTS = { sigmas: 8 } as const;
 /** Cosmic rays fill one to three pixels (common practice, no source). */
 const LONGEST_SPIKE = 3;
-const HALF_WINDOW = 4;
+/** The level around a spike is the median over this many resolutions to each side, so that a line's own top does not set it. */
+const HALF_WINDOW_RESOLUTIONS = 2;
+const LEAST_HALF_WINDOW = 4;
+const MOST_HALF_WINDOW = 40;
 
 export type Despiked = { readonly y: Float64Array; /** Middle point of each spike taken out. */ readonly spikes: readonly number[] };
 
@@ -22,14 +25,15 @@ export function removeSpikes(y: Float64Array, noise: Float64Array, options: Spik
   const longest = Math.max(1, Math.min(LONGEST_SPIKE, Math.floor(resolution / 2)));
   const spikes: number[] = [];
   let out = y;
-  const window = new Float64Array(2 * HALF_WINDOW + 1);
+  const half = Math.max(LEAST_HALF_WINDOW, Math.min(MOST_HALF_WINDOW, Math.round(HALF_WINDOW_RESOLUTIONS * resolution)));
+  const window = new Float64Array(2 * half + 1);
   for (let i = 1; i < n - 1; i++) {
     const value = y[i]!;
     // A spike is a local maximum that stands far above a neighbour two or three points off; cheap tests first.
     if (value < y[i - 1]! || value <= y[i + 1]!) continue;
     if (value - Math.min(y[Math.max(0, i - longest - 1)]!, y[Math.min(n - 1, i + longest + 1)]!) < options.sigmas * noise[i]!) continue;
     let count = 0;
-    for (let j = Math.max(0, i - HALF_WINDOW); j <= Math.min(n - 1, i + HALF_WINDOW); j++) window[count++] = y[j]!;
+    for (let j = Math.max(0, i - half); j <= Math.min(n - 1, i + half); j++) window[count++] = y[j]!;
     const level = medianInPlace(window, count);
     const height = value - level;
     if (height < options.sigmas * noise[i]!) continue;
