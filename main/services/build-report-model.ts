@@ -36,7 +36,8 @@ async function planFigures(records: CaseRecords, { stores }: Work): Promise<Plan
   for (const { stone, runs, findings } of records.stones) {
     for (const { run, spectrum } of decisiveSpectra(runs, findings)) {
       const stored = await stores.spectra.get(spectrum.id);
-      if (stored?.parameters) planned.push({ stoneId: stone.id, run, spectrum, order: { spectrum: stored.curve, parameters: stored.parameters } });
+      const setAside = findings.filter((finding) => finding.runId === run.id && finding.state === 'set-aside').map((finding) => finding.code);
+      if (stored?.parameters) planned.push({ stoneId: stone.id, run, spectrum, order: { spectrum: stored.curve, parameters: stored.parameters, setAside } });
     }
   }
   return planned;

@@ -20,7 +20,7 @@ function signaturesOf(source: ReportSource): ReportModel['signatures'] {
   const newest = source.stones.flatMap((entry) => entry.conclusions.slice(-1));
   for (const conclusion of newest) sign('examiner', conclusion.by, conclusion.at);
   for (const { confirmation } of newest) if (confirmation?.agrees === true) sign('second person', confirmation.by, confirmation.at);
-  if (source.issue !== null) sign('issued by', source.issue.by, source.at);
+  if (source.issue !== null) sign('issuing person', source.issue.by, source.at);
   return [...signed.values()].map(({ role, name, at }) => ({ role, name, on: localDate(at, zone) }));
 }
 

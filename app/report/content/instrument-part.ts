@@ -7,6 +7,15 @@ import { settingsText } from './stone-part.ts';
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts.filter((text) => text !== ''))];
 
+/** What an instrument was set to; told for each method where there are several. */
+function settingsOf(runs: readonly RunView[]): string {
+  const methods = new Set(runs.map((run) => run.method));
+  return unique(runs.map((run) => {
+    const settings = settingsText(run);
+    return settings === '' || methods.size === 1 ? settings : `${METHODS[run.method].name}: ${settings}`;
+  })).join('; ');
+}
+
 function stateText(runs: readonly RunView[]): string {
   const states = [...new Set(runs.map((run) => run.instrumentState))];
   if (states.length === 1) return states[0] === 'in-order' ? 'in order on the day' : INSTRUMENT_STATE_WORDS[states[0]!];
@@ -22,6 +31,6 @@ export function instrumentParts(source: ReportSource): ReportModel['instruments'
     byName.set(name, [...byName.get(name) ?? [], run]);
   }
   return [...byName].map(([name, runs]) => ({
-    name, methods: unique(runs.map((run) => METHODS[run.method].name)).join('; '), settings: unique(runs.map((run) => settingsText(run))).join('; '), state: stateText(runs),
+    name, methods: unique(runs.map((run) => METHODS[run.method].name)).join('; '), settings: settingsOf(runs), state: stateText(runs),
   }));
 }

@@ -35,7 +35,7 @@ function factsOf({ stone, item }: SourceStone, caseNumber: string): StonePart['f
 function conclusionOf(newest: ConclusionView | undefined, zone: string): StonePart['conclusion'] {
   if (newest === undefined) return null;
   const { confirmation } = newest;
-  const common = { rules: newest.rules, examiner: newest.by, concludedOn: localDate(newest.at, zone) };
+  const common = { rules: newest.rules.replace(/^rules\s+/, ''), examiner: newest.by, concludedOn: localDate(newest.at, zone) };
   if (confirmation !== null && !confirmation.agrees) {
     return {
       ...common, id: 'undetermined', words: CONCLUSION_WORDS.undetermined, departure: '', secondPerson: '', confirmedOn: '',

@@ -7,18 +7,24 @@ import type { AnalysisParameters } from '../../../app/spectra/analysis.ts';
 import type { Spectrum } from '../../../app/spectra/spectrum.ts';
 import type { Task } from '../task.ts';
 
-export type FigureOrder = { readonly spectrum: Spectrum; readonly parameters: AnalysisParameters };
+export type FigureOrder = {
+  readonly spectrum: Spectrum; readonly parameters: AnalysisParameters;
+  /** Codes of findings that the examiner set aside: their lines are drawn in the curve and not named. */
+  readonly setAside: readonly string[];
+};
 
 /** Columns of a curve on paper: a page is 170 mm wide, and 0.2 mm is as fine as a printed line. */
 const PAPER_COLUMNS = 850;
 
-function figureOf({ spectrum, parameters }: FigureOrder): FigureModel | null {
+function figureOf({ spectrum, parameters, setAside }: FigureOrder): FigureModel | null {
   const analysed = analyseSpectrum(spectrum, parameters);
   if (!analysed.ok) return null;
   const { result, curves } = analysed.value;
   const { xUnit, yUnit } = analysedUnits(parameters.method, spectrum.yUnit);
   return spectrumFigure({
-    curves: [{ label: '', x: curves.x, y: curves.raw, xUnit }], axis: xUnit, yUnit, peaks: result.peaks, diamondRaman: result.diamondRaman,
+    curves: [{ label: '', x: curves.x, y: curves.raw, xUnit }], axis: xUnit, yUnit,
+    peaks: result.peaks.filter((peak) => !setAside.includes(`centre:${peak.centre ?? ''}`)),
+    diamondRaman: setAside.some((code) => code.startsWith('diamond-line:')) ? null : result.diamondRaman,
     columns: PAPER_COLUMNS, centreLabel: lineLabel, ...(parameters.laserNm === undefined ? {} : { laserNm: parameters.laserNm }),
   });
 }

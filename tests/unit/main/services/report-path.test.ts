@@ -144,6 +144,22 @@ describe('the report', () => {
     expect(refused.ok ? '' : refused.error.message).toContain('laboratory has no address');
   });
 
+  test('does not name a line that the examiner set aside', async () => {
+    await start();
+    await record();
+    const { findings } = await house.done(house.examiner, 'stones.folder', { stoneId });
+    const line = findings.find((finding) => finding.run === 'R1' && finding.code.startsWith('centre:'))!;
+    const named = async (): Promise<string[]> => {
+      const { model } = await house.done(house.examiner, 'reports.prepare', { caseId });
+      return model.stones[0]!.figures[0]!.figure.lines.map((drawn) => drawn.name);
+    };
+    for (const finding of findings) await house.done(house.examiner, 'findings.decide', { findingId: finding.id, accept: true, reason: '' });
+    const before = await named();
+    await house.done(house.examiner, 'findings.decide', { findingId: line.id, accept: false, reason: 'A line of the lamp.' });
+    expect((await named()).length).toBeLessThan(before.length);
+    expect(before).toContain('diamond Raman');
+  });
+
   test('evidence newer than the conclusion stops the report', async () => {
     await start();
     await toConfirmed();
@@ -195,7 +211,7 @@ describe('the report', () => {
       ['R2', createHash('sha256').update(luminescence.bytes).digest('hex')],
     ]);
     expect(model.custody.map((entry) => entry.what).join('; ')).toMatch(/received.*tested, R1.*tested, R2/);
-    expect(model.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issued by: Ben Invented']);
+    expect(model.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issuing person: Ben Invented']);
   }, 20_000);
 
   test('a stone on which two persons disagree is reported as undetermined', async () => {
