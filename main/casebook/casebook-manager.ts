@@ -12,7 +12,7 @@ import type { Log } from '../host/log.ts';
 import type { Standing } from '../host/refuse-by-role.ts';
 import { dailyIsDue, ensureFolder, listBackups, thinBackups } from './backups.ts';
 import { copyClosedFile, discardFile, moveFile } from './casebook-file.ts';
-import { asideName, backupName, dataFiles, parseBackupName, type BackupKind } from './data-files.ts';
+import { asideName, backupName, dataFiles, parseBackupName, type BackupKind, type DataFiles } from './data-files.ts';
 import { folderWarning } from './folder-warning.ts';
 import { readRemembered, writeRemembered, type Remembered } from './remembered.ts';
 
@@ -21,6 +21,8 @@ export type BuildDemonstration = (casebook: Casebook, progress: (done: number, t
 
 export type ManagerOptions = {
   readonly dataFolder: string;
+  /** Where the files lie, if not in their usual places in the data folder. */
+  readonly files?: DataFiles | undefined;
   readonly migrationsFolder: string;
   readonly now: () => Date;
   readonly newId: () => string;
@@ -60,7 +62,7 @@ function failureOf(f: OpenFailure): Failure {
 }
 
 export function createCasebookManager(options: ManagerOptions): CasebookManager {
-  const files = dataFiles(options.dataFolder);
+  const files = options.files ?? dataFiles(options.dataFolder);
   let casebook: Casebook | null = null;
   let trouble: Trouble | null = null;
 

@@ -1,4 +1,5 @@
 import os from 'node:os';
+import path from 'node:path';
 import { Option, type Command } from 'commander';
 import { dataFolder } from '../host/data-folder.ts';
 import { EXAMPLES } from './examples.ts';
@@ -27,7 +28,7 @@ export function addProgramCommands(program: Command, io: CliIo, finish: (code: E
     .addHelpText('after', EXAMPLES.serve)
     .action(async ({ data, casebook, port, open, note }: ServeOptions) => {
       const { runServe } = await import('./commands/serve.ts');
-      finish(await runServe({ dataFolder: dataFolderOf(data, io), casebook, port, open: open ?? false, note }, io));
+      finish(await runServe({ dataFolder: dataFolderOf(data, io), casebook: casebook === undefined ? undefined : path.resolve(io.workingFolder, casebook), port, open: open ?? false, note }, io));
     });
 
   program.command('demo').description('build the demonstration casebook, one report and one case bundle')

@@ -35,7 +35,13 @@ export function runElectronHost(): void {
   app.on('second-instance', showWindow);
   app.on('window-all-closed', () => { app.quit(); });
   const log = createFileLog(folder, () => new Date(), (line) => { process.stderr.write(`${line}\n`); });
-  app.whenReady().then(() => { start(folder, log); }).catch((fault: unknown) => { cannotStart(fault, folder, log); });
+  app.whenReady().then(() => { start(folder, statedCasebook(args), log); }).catch((fault: unknown) => { cannotStart(fault, folder, log); });
+}
+
+/** Absolute, from where the person is. */
+function statedCasebook(args: readonly string[]): string | undefined {
+  const stated = statedValue(args, 'casebook');
+  return stated === undefined ? undefined : path.resolve(stated);
 }
 
 /** Without this, a fault before the window is shown would leave a program that nobody sees. */
@@ -47,7 +53,7 @@ function cannotStart(fault: unknown, folder: string, log: Log): void {
 
 const stackOf = (fault: unknown): string => (fault instanceof Error ? (fault.stack ?? fault.message) : String(fault));
 
-function start(folder: string, log: Log): void {
+function start(folder: string, casebook: string | undefined, log: Log): void {
   const { page, preload, icon, migrations, worker } = programFolders();
   hardenEveryWebContents(session.defaultSession);
   servePage(session.defaultSession, page);
@@ -56,7 +62,7 @@ function start(folder: string, log: Log): void {
     isMac: process.platform === 'darwin', developer: !app.isPackaged, send: (command) => { sendToWindows({ kind: 'menu', command }); },
   })));
   // The window comes up while the casebook opens; its first call waits for it.
-  const house = openHouse({ dataFolder: folder, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
+  const house = openHouse({ dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
   const calls = house.then((opened) => createCallsInFlight(opened.house));
   house.catch((fault: unknown) => { cannotStart(fault, folder, log); });
   answerCalls(calls);

@@ -1,5 +1,6 @@
 import type { DoorEvent } from '../../app/contract/index.ts';
 import { createCasebookManager, type BuildDemonstration } from '../casebook/casebook-manager.ts';
+import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
 import { createNewId } from '../new-id.ts';
 import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
@@ -9,6 +10,8 @@ import type { Log } from './log.ts';
 
 export type HouseOptions = {
   readonly dataFolder: string;
+  /** A casebook file, absolute, to open instead of the one last used; undefined for that one. */
+  readonly casebook?: string | undefined;
   readonly host: 'electron' | 'loopback';
   /** Why this host is used, for the window to say; empty where there is nothing to say. */
   readonly hostNote: string;
@@ -31,7 +34,10 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const now = (): Date => new Date();
   const newId = createNewId();
   const { log } = options;
-  const manager = createCasebookManager({ dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration });
+  const manager = createCasebookManager({
+    dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration,
+    files: options.casebook === undefined ? undefined : filesOfStated(options.casebook, options.dataFolder),
+  });
   await manager.openAtStart();
   const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
   const services = createServices({ manager, pool, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
@@ -44,6 +50,12 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
       manager.close();
     },
   };
+}
+
+/** Backups and memory of a casebook that was named lie beside it: in the data folder they would mix with those of the laboratory's own. */
+function filesOfStated(casebook: string, dataFolder: string): DataFiles {
+  const stem = casebook.replace(/\.culet$/, '');
+  return { ...dataFiles(dataFolder), own: casebook, backups: `${stem} backups`, state: `${stem} state.json` };
 }
 
 const buildDemonstration: BuildDemonstration = () => Promise.reject(new Error('this program holds no demonstration'));

@@ -10,6 +10,7 @@ import { openBrowser } from '../open-browser.ts';
 
 export type ServeCommand = {
   readonly dataFolder: string;
+  /** Absolute. */
   readonly casebook: string | undefined;
   readonly port: number;
   readonly open: boolean;
@@ -28,7 +29,7 @@ export async function runServe(command: ServeCommand, io: CliIo): Promise<ExitCo
   const log = createFileLog(command.dataFolder, () => new Date(), (line) => { io.err(`${line}\n`); });
   let host: LoopbackHost | null = null;
   const opened = await openHouse({
-    dataFolder: command.dataFolder, host: 'loopback', hostNote: command.note, migrations, worker, log,
+    dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, log,
     announce: (event) => { host?.announce(event); },
   });
   if (opened.inUse !== null) {

@@ -24,9 +24,9 @@ afterEach(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-function open(): Promise<OpenHouse> {
+function open(casebook?: string): Promise<OpenHouse> {
   return openHouse({
-    dataFolder: folder, host: 'loopback', hostNote: 'for a test', migrations: migrationsFolder(import.meta.dirname),
+    dataFolder: folder, casebook, host: 'loopback', hostNote: 'for a test', migrations: migrationsFolder(import.meta.dirname),
     worker: createInlinePool(), log: silentLog, announce: (event) => { announced.push(event); },
   });
 }
@@ -79,4 +79,17 @@ test('a second program on the same data is told who has the casebook, and nothin
   opened = await open();
   expect(opened.inUse).toBeNull();
   expect((await value(ask({ personId: null }, 'casebook.status', {}))).people).toMatchObject([{ name: 'Ada Invented' }]);
+});
+
+test('a casebook that is named is opened where it lies, and leaves the laboratory’s own alone', async () => {
+  await value(ask({ personId: null }, 'casebook.create', laboratory));
+  const named = path.join(folder, 'elsewhere.culet');
+  const second = await open(named);
+  const session: Session = { personId: null };
+  await value(ask(session, 'casebook.create', { ...laboratory, name: 'Another Invented Laboratory' }, second));
+  await second.close();
+  const again = await open(named);
+  expect((await value(ask({ personId: null }, 'casebook.status', {}, again)))).toMatchObject({ file: named, state: 'open', laboratory: { name: 'Another Invented Laboratory' } });
+  await again.close();
+  expect((await value(ask({ personId: null }, 'casebook.status', {})))).toMatchObject({ file: path.join(folder, 'Casebook.culet'), laboratory: { name: 'Invented Laboratory' } });
 });
