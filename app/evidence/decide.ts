@@ -1,6 +1,7 @@
 import type { ColourClass } from '../domain/colour-class.ts';
 import type { ConclusionId } from '../domain/conclusion.ts';
 import { colourScope, NEEDED_FOR_COLOUR, outsideScopeReason, UNKNOWN_COLOUR } from './rules/colour-scope.ts';
+import { compositeSuspicion, SUSPECT_LAYER } from './rules/composite-suspicion.ts';
 import { contradictionReasons, contradicts } from './rules/contradiction.ts';
 import { diamondCheck, diamondCheckReasons } from './rules/diamond-check.ts';
 import { growthMethod } from './rules/growth-method.ts';
@@ -27,6 +28,8 @@ function decideNature(counted: readonly WeighedFinding[], passed: readonly strin
     return { conclusion: 'undetermined', reasons: [...passed, ...contradictionReasons(natural, grown)], against: opposed([...natural.all, ...grown.all]) };
   }
   const chain = (one: NatureCase): string[] => [...one.deciding.map(weighed), one.rule, ...one.all.filter((finding) => !one.deciding.includes(finding)).map(weighed)];
+  const composite = natural.met ? compositeSuspicion(counted) : [];
+  if (composite.length > 0) return { conclusion: 'undetermined', reasons: [...passed, SUSPECT_LAYER, ...composite.map(weighed), ...natural.all.map(weighed)], against: composite.map(weighed) };
   if (natural.met) {
     if (treatment.length > 0) return { conclusion: 'out-of-scope', reasons: [...passed, TREATMENT_LEAVES_SCREENING, ...treatment.map(weighed), ...chain(natural)], against: opposed(grown.all) };
     const clean = grown.all.length === 0 ? ['Nothing recorded speaks against it.'] : [];

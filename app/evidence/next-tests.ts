@@ -38,10 +38,12 @@ function rankForOrigin(method: MethodId, counted: readonly WeighedFinding[], col
   return { method, why, score: settling.length * 100 + weight };
 }
 
-function rankForIdentity(method: MethodId): Ranked | null {
+/** A check that has not passed may be repeated under other conditions; a method not used yet goes before. */
+function rankForIdentity(method: MethodId, isDone: boolean): Ranked | null {
   const reach = METHOD_REACH[method].find((entry) => entry.supports === 'diamond');
   if (reach === undefined) return null;
-  return { method, why: `decides whether it is diamond: ${reach.by}`, score: method === 'raman' ? 2 : 1 };
+  const again = isDone ? 'again, on this stone alone, with another laser or less light: ' : '';
+  return { method, why: `${again}decides whether it is diamond: ${reach.by}`, score: (isDone ? 0 : 10) + (method === 'raman' ? 2 : 1) };
 }
 
 const byScore = (a: Ranked, b: Ranked): number => b.score - a.score || METHOD_IDS.indexOf(a.method) - METHOD_IDS.indexOf(b.method);
@@ -49,13 +51,13 @@ const plain = ({ method, why }: Ranked): NextTest => ({ method, why });
 
 /**
  * Tests worth doing, those that would settle most first: each is tried out on the rules with the best it can bring.
- * `candidates` are the methods that are possible for the stone and not yet done. Empty for a settled stone.
+ * `possible` are the methods that the stone allows and the laboratory has, `done` those already used. Empty for a settled stone.
  */
-export function nextTests(conclusion: ConclusionId, counted: readonly WeighedFinding[], candidates: readonly MethodId[], colourClass: ColourClass): NextTest[] {
+export function nextTests(conclusion: ConclusionId, counted: readonly WeighedFinding[], possible: readonly MethodId[], done: ReadonlySet<MethodId>, colourClass: ColourClass): NextTest[] {
   if (SETTLED.has(conclusion) || conclusion === 'not-diamond') return [];
-  const ordered = METHOD_IDS.filter((method) => candidates.includes(method));
-  if (diamondCheck(counted).state !== 'passed') return ordered.map(rankForIdentity).filter((rank) => rank !== null).sort(byScore).map(plain);
-  if (conclusion === 'out-of-scope') return COLOUR_METHODS.filter((method) => ordered.includes(method)).map((method) => ({ method, why: 'needed to judge colour and treatment' }));
-  if (colourClass !== 'colourless') return [];
-  return ordered.map((method) => rankForOrigin(method, counted, colourClass)).filter((rank) => rank !== null).sort(byScore).map(plain);
+  const ranked = (ranks: readonly (Ranked | null)[]): NextTest[] => ranks.filter((rank) => rank !== null).sort(byScore).map(plain);
+  if (diamondCheck(counted).state !== 'passed') return ranked(possible.map((method) => rankForIdentity(method, done.has(method))));
+  const fresh = possible.filter((method) => !done.has(method));
+  if (conclusion === 'out-of-scope') return COLOUR_METHODS.filter((method) => fresh.includes(method)).map((method) => ({ method, why: 'needed to judge colour and treatment' }));
+  return colourClass === 'colourless' ? ranked(fresh.map((method) => rankForOrigin(method, counted, colourClass))) : [];
 }

@@ -8,6 +8,7 @@ import { impossibleMethods, isPossible } from './possible-methods.ts';
 import type { StoneSetting } from './possible-methods.ts';
 import { RULES_VERSION } from './proposal.ts';
 import type { Proposal } from './proposal.ts';
+import { unseenLayer } from './rules/composite-suspicion.ts';
 import { readFindings } from './read-findings.ts';
 import { capitalised, listed, METHOD_WORDS } from './sentences.ts';
 import type { WeighedFinding } from './weighed-finding.ts';
@@ -63,14 +64,14 @@ export function proposeConclusion(input: ProposalInput): Proposal {
   const decision = decide(counted, colourClass);
   const done = effectivelyDone(input);
   const isOpen = decision.conclusion === 'undetermined' || decision.conclusion === 'grown-undetermined-method';
-  const candidates = inOrder(input.methodsAvailable).filter((method) => !done.has(method) && isPossible(method, input.stone));
+  const possible = inOrder(input.methodsAvailable).filter((method) => isPossible(method, input.stone));
   return {
     rules: RULES_VERSION,
     conclusion: decision.conclusion,
     reasons: [...decision.reasons],
     against: [...decision.against],
-    missing: [...ignored.map((entry) => entry.sentence), ...missingSentences(input, done, isOpen)],
-    nextTests: nextTests(decision.conclusion, counted, candidates, colourClass),
+    missing: [...ignored.map((entry) => entry.sentence), ...missingSentences(input, done, isOpen), ...(decision.conclusion === 'natural' ? unseenLayer(counted) : [])],
+    nextTests: nextTests(decision.conclusion, counted, possible, done, colourClass),
     counted: counted.map((finding) => finding.id).sort(),
   };
 }

@@ -25,9 +25,10 @@ export function quoted(finding: WeighedFinding): string {
 
 const SUPPORT_WORDS: Readonly<Record<WeighedFinding['supports'], string>> = {
   diamond: 'diamond', 'not-diamond': 'an imitation', natural: 'natural growth', grown: 'growth in a laboratory', 'grown-cvd': 'CVD growth',
-  'grown-hpht': 'HPHT growth', treatment: 'treatment', none: 'no weight of its own',
+  'grown-hpht': 'HPHT growth', treatment: 'treatment', none: '',
 };
-const STRENGTH_WORDS: Readonly<Record<WeighedFinding['strength'], string>> = { diagnostic: 'Diagnostic of', strong: 'Strong for', supporting: 'Supports', neutral: 'Recorded:' };
+const STRENGTH_WORDS: Readonly<Record<WeighedFinding['strength'], string>> = { diagnostic: 'Diagnostic of', strong: 'Strong for', supporting: 'Supports', neutral: '' };
 
 /** A finding with its weight, as it stands among the reasons: 'Strong for natural growth: …'. */
-export const weighed = (finding: WeighedFinding): string => `${STRENGTH_WORDS[finding.strength]} ${SUPPORT_WORDS[finding.supports]}: ${quoted(finding)}.`;
+export const weighed = (finding: WeighedFinding): string =>
+  finding.strength === 'neutral' ? `Recorded, without weight of its own: ${quoted(finding)}.` : `${STRENGTH_WORDS[finding.strength]} ${SUPPORT_WORDS[finding.supports]}: ${quoted(finding)}.`;
