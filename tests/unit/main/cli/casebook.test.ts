@@ -1,0 +1,130 @@
+import { createHash } from 'node:crypto';
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import BetterSqlite from 'better-sqlite3';
+import { openHouse, type House } from '../services/work-house.ts';
+import { runCaptured } from './run-captured.ts';
+
+/** A house whose case has one issued report, open all the while: what is looked at from outside is in use. */
+let house: House;
+let folder = '';
+let issued: { pdf: Uint8Array; number: string };
+
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'culet-cli-casebook-'));
+  house = await openHouse();
+  const { caseId, stones } = await house.takeIn();
+  for (const stoneId of Object.values(stones)) {
+    const concluded = await house.done(house.examiner, 'conclusions.conclude', { stoneId, conclusion: 'undetermined', reasons: 'Nothing was measured yet.', departure: '' });
+    house.pass(5);
+    await house.done(house.colleague, 'conclusions.confirm', { conclusionId: concluded.id, agrees: true, reason: '' });
+  }
+  const row = await house.done(house.colleague, 'reports.issue', { caseId });
+  issued = { number: row.number, pdf: (await house.done(house.colleague, 'reports.pdf', { reportId: row.id })).pdf };
+  await house.takeIn();
+});
+afterAll(() => {
+  house.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const culet = (...args: string[]) => runCaptured(args, { workingFolder: folder });
+const of = () => ['--casebook', house.casebook.file];
+const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
+
+describe('report', () => {
+  test('writes the issued PDF byte for byte, while the program has the casebook open', async () => {
+    const { code, out } = await culet('report', 'c-2026-0001', '--out', 'report.pdf', ...of(), '--json');
+    expect(code).toBe(0);
+    const written = readFileSync(path.join(folder, 'report.pdf'));
+    expect(written.equals(issued.pdf)).toBe(true);
+    expect(JSON.parse(out)).toEqual({ ok: true, case: 'C-2026-0001', report: issued.number, revision: 1, draft: false, file: 'report.pdf', bytes: written.byteLength, sha256: sha256(written) });
+  });
+
+  test('a case without a report says what to do, and writes nothing', async () => {
+    const { code, out, err } = await culet('report', 'C-2026-0002', '--out', 'none.pdf', ...of());
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toBe('No report has been issued for case C-2026-0002.\nIssue it in the window, or add --draft to see what it would say now.\n');
+    expect(existsSync(path.join(folder, 'none.pdf'))).toBe(false);
+  });
+
+  test('a draft may be had before', async () => {
+    expect((await culet('report', 'C-2026-0002', '--out', 'draft.pdf', '--draft', ...of())).code).toBe(0);
+    expect(readFileSync(path.join(folder, 'draft.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
+  test.each([
+    [['C-2026-0099', '--out', 'x.pdf'], 'not-found'],
+    [['C-2026-0001', '--out', path.join('no', 'such', 'x.pdf')], 'no-folder'],
+    [['C-2026-0001', '--out', '.'], 'out-is-folder'],
+  ])('%j: says why not', async (args, code) => {
+    const answer = await culet('report', ...args, ...of(), '--json');
+    expect(answer.code).toBe(1);
+    expect(JSON.parse(answer.out)).toMatchObject({ ok: false, error: { code } });
+  });
+
+  test('only a whole number of a case is a case', async () => {
+    expect((await culet('report', 'C-2026-000', '--out', 'x.pdf', ...of())).code).toBe(1);
+  });
+});
+
+test('bundle writes a zip', async () => {
+  const { code, out } = await culet('bundle', 'C-2026-0001', '--out', 'case.zip', ...of(), '--json');
+  expect(code).toBe(0);
+  const written = readFileSync(path.join(folder, 'case.zip'));
+  expect(JSON.parse(out)).toEqual({ ok: true, case: 'C-2026-0001', file: 'case.zip', bytes: written.byteLength, sha256: sha256(written) });
+  expect(written.subarray(0, 2).toString()).toBe('PK');
+});
+
+describe('verify', () => {
+  test('finds a sound casebook sound, while it is in use, and changes nothing', async () => {
+    const before = sha256(readFileSync(house.casebook.file));
+    const { code, out } = await culet('verify', house.casebook.file, '--json');
+    expect(code).toBe(0);
+    const verified = JSON.parse(out) as { ok: boolean; casebook: string; parts: { part: string; checked: number; sound: boolean }[] };
+    expect(verified).toMatchObject({ ok: true, sound: true, casebook: house.casebook.file });
+    expect(verified.parts.find(({ part }) => part === 'issued reports')).toMatchObject({ checked: 1, sound: true });
+    expect(sha256(readFileSync(house.casebook.file))).toBe(before);
+  });
+
+  test('leaves no copy behind', async () => {
+    const copies = () => readdirSync(tmpdir()).filter((name) => name.startsWith('culet-view-'));
+    const before = copies();
+    await culet('verify', house.casebook.file);
+    expect(copies()).toEqual(before);
+  });
+
+  test('names the entry that was altered', async () => {
+    const altered = path.join(folder, 'altered.culet');
+    const backup = await house.casebook.backup(altered);
+    expect(backup.ok).toBe(true);
+    const sqlite = new BetterSqlite(altered);
+    for (const { name } of sqlite.prepare(`SELECT name FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'custody_entry'`).all() as { name: string }[]) sqlite.exec(`DROP TRIGGER "${name}"`);
+    sqlite.exec(`UPDATE custody_entry SET at = '2026-11-25T09:00:00.001Z' WHERE seq = 2`);
+    sqlite.close();
+    const { code, out } = await culet('verify', altered);
+    expect(code).toBe(1);
+    expect(out).toMatch(/custody ledger +\d+ +DOES NOT FIT: .*2/);
+    expect(out).toContain('Not everything fits');
+  });
+
+  test.each([
+    ['missing.culet', 'missing'], ['.', 'missing'], ['notes.culet', 'not-a-casebook'], ['torn.culet', 'damaged'],
+  ])('%s is not verified but explained', async (name, code) => {
+    writeFileSync(path.join(folder, 'notes.culet'), '');
+    new BetterSqlite(path.join(folder, 'notes.culet')).exec('CREATE TABLE note (x)').close();
+    copyFileSync(path.join(folder, 'report.pdf'), path.join(folder, 'torn.culet'));
+    const answer = await culet('verify', name, '--json');
+    expect(answer.code).toBe(1);
+    expect(JSON.parse(answer.out)).toMatchObject({ ok: false, error: { code, message: expect.any(String) as string, next: expect.any(String) as string } });
+  });
+
+  test('without a name it takes the one of the data folder, or says there is none', async () => {
+    const data = path.join(folder, 'data');
+    const { code, err } = await culet('verify', '--data', data);
+    expect(code).toBe(1);
+    expect(err).toContain(`There is no casebook in ${data} yet.`);
+  });
+});
