@@ -6,8 +6,10 @@ type MigrationFile = { sql: string[]; hash: string };
 
 /** The casebook knows migrations this program does not. */
 export class DatabaseNewerThanProgram extends Error {}
-/** A migration that was applied is not the one this program carries, or it would lose rows of evidence. */
+/** A migration that was applied is not the one this program carries. */
 export class MigrationHistoryError extends Error {}
+/** A pending migration failed or would lose rows of evidence; it left nothing behind. */
+export class MigrationFailed extends Error {}
 
 export type MigrateOptions = {
   /** Folder with the numbered SQL files and meta/_journal.json. */
@@ -38,14 +40,26 @@ function evidenceCounts(sqlite: Database.Database): Map<string, number> {
     [table, (sqlite.prepare(`SELECT count(*) AS n FROM ${table}`).get() as { n: number }).n]));
 }
 
+/** The next step of the schema as one transaction; a fault in its SQL is told apart from a full disk or a locked file. */
+function applyWhole(sqlite: Database.Database, file: MigrationFile, seq: number, at: string): void {
+  try {
+    sqlite.transaction(() => applyOne(sqlite, file, seq, at)).exclusive();
+  } catch (e) {
+    if (e instanceof Error && 'code' in e && (e.code === 'SQLITE_ERROR' || String(e.code).startsWith('SQLITE_CONSTRAINT'))) {
+      throw new MigrationFailed(`migration ${seq}: ${e.message}`, { cause: e });
+    }
+    throw e;
+  }
+}
+
 function applyOne(sqlite: Database.Database, file: MigrationFile, seq: number, at: string): void {
   const before = evidenceCounts(sqlite);
   for (const statement of file.sql) sqlite.exec(statement);
   const after = evidenceCounts(sqlite);
   for (const [table, count] of before) {
-    if ((after.get(table) ?? 0) !== count) throw new MigrationHistoryError(`migration ${seq} would leave ${after.get(table) ?? 0} of ${count} rows in ${table}`);
+    if ((after.get(table) ?? 0) !== count) throw new MigrationFailed(`migration ${seq} would leave ${after.get(table) ?? 0} of ${count} rows in ${table}`);
   }
-  if ((sqlite.pragma('foreign_key_check') as unknown[]).length > 0) throw new MigrationHistoryError(`migration ${seq} leaves references that lead nowhere`);
+  if ((sqlite.pragma('foreign_key_check') as unknown[]).length > 0) throw new MigrationFailed(`migration ${seq} leaves references that lead nowhere`);
   sqlite.prepare('INSERT INTO migration (seq, hash, applied_at) VALUES (?, ?, ?)').run(seq, file.hash, at);
 }
 
@@ -60,7 +74,7 @@ export function pendingMigrations(sqlite: Database.Database, migrationsFolder: s
 /**
  * Applies pending migrations, one transaction each, and returns how many.
  * Compares the digest of every applied migration first, and the rows of the evidence tables before and after each.
- * Throws DatabaseNewerThanProgram or MigrationHistoryError; a migration that fails leaves nothing behind.
+ * Throws DatabaseNewerThanProgram, MigrationHistoryError or MigrationFailed; a migration that fails leaves nothing behind.
  */
 export function migrate(sqlite: Database.Database, options: MigrateOptions): number {
   const files: MigrationFile[] = readMigrationFiles({ migrationsFolder: options.migrationsFolder });
@@ -74,7 +88,7 @@ export function migrate(sqlite: Database.Database, options: MigrateOptions): num
   try {
     sqlite.exec('CREATE TABLE IF NOT EXISTS migration (seq INTEGER PRIMARY KEY, hash TEXT NOT NULL, applied_at TEXT NOT NULL) STRICT');
     pending.forEach((file, i) => {
-      sqlite.transaction(() => applyOne(sqlite, file, applied.length + i + 1, options.now().toISOString())).exclusive();
+      applyWhole(sqlite, file, applied.length + i + 1, options.now().toISOString());
     });
   } finally {
     sqlite.pragma('foreign_keys = ON');

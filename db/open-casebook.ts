@@ -6,7 +6,7 @@ import { backupCasebook, type BackupOutcome } from './backup-casebook.ts';
 import { fold } from './fold.ts';
 import { ensureGuards, missingGuards } from './guards.ts';
 import { createHandle, type StoreHandle } from './handle.ts';
-import { DatabaseNewerThanProgram, migrate, MigrationHistoryError, pendingMigrations } from './migrate.ts';
+import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryError, pendingMigrations } from './migrate.ts';
 import { openFailure, type OpenFailure } from './open-failure.ts';
 import { createStores, type Stores } from './stores.ts';
 
@@ -51,6 +51,7 @@ function failureOf(error: unknown, file: string): OpenFailure {
   const code = codeOf(error);
   if (error instanceof DatabaseNewerThanProgram) return openFailure('newer', file, error.message);
   if (error instanceof MigrationHistoryError) return openFailure('history', file, error.message);
+  if (error instanceof MigrationFailed) return openFailure('migration-failed', file, error.message);
   if (code.startsWith('SQLITE_BUSY') || code === 'SQLITE_LOCKED') return openFailure('in-use', file);
   if (code === 'SQLITE_NOTADB') return openFailure('damaged', file, 'its first bytes are not those of a casebook');
   if (code.startsWith('SQLITE_CORRUPT')) return openFailure('damaged', file);

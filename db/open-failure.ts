@@ -29,7 +29,7 @@ const SENTENCES: Readonly<Record<OpenFailure['code'], (file: string, detail: str
     message: `The casebook ${file} is open in another program. Nothing was changed.`,
     next: 'Close the other Culet window or program that uses it, then try again. One casebook is written by one program at a time.',
   }),
-  'not-a-casebook': (file) => ({ message: `The file ${file} is not a casebook of Culet. Nothing was changed.`, next: 'Choose another file.' }),
+  'not-a-casebook': (file) => ({ message: `The file ${file} is not a casebook of Culet. Nothing was changed.`, next: 'Choose another file; if it stands where your casebook was, restore a backup.' }),
   'cannot-write': (file, detail) => ({
     message: `The casebook ${file} can’t be written${detail ? ` (${detail})` : ''}.`,
     next: 'See whether the disk is full, the drive is write-protected, or the folder belongs to someone else.',

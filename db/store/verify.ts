@@ -2,7 +2,7 @@ import type { Verification } from '../../app/contract/casebook.ts';
 import type { StoreHandle } from '../handle.ts';
 import { verifyDatabase, verifyGuards } from '../verify/database.ts';
 import { verifyLedgers } from '../verify/ledgers.ts';
-import { VerifyCancelled, type Pace } from '../verify/part.ts';
+import { faultyPart, VerifyCancelled, type Pace } from '../verify/part.ts';
 import { verifyRecords } from '../verify/records.ts';
 
 export type VerifyOptions = {
@@ -39,6 +39,11 @@ function paced(options: VerifyOptions, total: number): Pace {
   };
 }
 
+/** SQLite found the file itself broken while reading. */
+function isDamage(error: unknown): error is Error {
+  return error instanceof Error && 'code' in error && /^SQLITE_(CORRUPT|NOTADB|IOERR)/.test(String(error.code));
+}
+
 export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly string[]): VerifyStore {
   const db = handle.read;
   return {
@@ -50,7 +55,8 @@ export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly 
         return { sound: parts.every((part) => part.sound), at: options.at, parts };
       } catch (e) {
         if (e instanceof VerifyCancelled) return null;
-        throw e;
+        if (!isDamage(e)) throw e;
+        return { sound: false, at: options.at, parts: [faultyPart('database', 0, `The file is damaged and can’t be read to the end: ${e.message}.`)] };
       }
     },
   };

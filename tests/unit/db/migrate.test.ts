@@ -2,7 +2,7 @@ import BetterSqlite from 'better-sqlite3';
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { DatabaseNewerThanProgram, migrate, MigrationHistoryError } from '../../../db/migrate.ts';
+import { DatabaseNewerThanProgram, migrate, MigrationFailed } from '../../../db/migrate.ts';
 import { openCasebook } from '../../../db/open-casebook.ts';
 import { intake, madeCasebook, MIGRATIONS, temporaryFolder } from './made-casebook.ts';
 
@@ -25,8 +25,9 @@ function folderWith(...further: string[]): string {
 }
 
 /** A table rebuilt as the generator writes it: new table, copy, drop, rename. */
+const TEST_RUN = readFileSync(join(MIGRATIONS, '0000_first.sql'), 'utf8').split('--> statement-breakpoint').find((sql) => sql.includes('CREATE TABLE `test_run`'))!;
 const REBUILD = [
-  'PRAGMA foreign_keys=OFF;', 'CREATE TABLE `__new_test_run` AS SELECT * FROM test_run;', 'DROP TABLE `test_run`;', 'ALTER TABLE `__new_test_run` RENAME TO `test_run`;', 'PRAGMA foreign_keys=ON;',
+  'PRAGMA foreign_keys=OFF;', TEST_RUN.replace('`test_run`', '`__new_test_run`'), 'INSERT INTO `__new_test_run` SELECT * FROM `test_run`;', 'DROP TABLE `test_run`;', 'ALTER TABLE `__new_test_run` RENAME TO `test_run`;', 'PRAGMA foreign_keys=ON;',
 ].join('--> statement-breakpoint\n');
 
 async function closedCasebook() {
@@ -75,7 +76,7 @@ describe('migrations', () => {
     const { file } = await closedCasebook();
     const sqlite = new BetterSqlite(file);
     const folder = folderWith('DROP TRIGGER custody_entry_no_delete;--> statement-breakpoint\nDELETE FROM custody_entry;');
-    expect(() => migrate(sqlite, { ...bare, migrationsFolder: folder })).toThrow(MigrationHistoryError);
+    expect(() => migrate(sqlite, { ...bare, migrationsFolder: folder })).toThrow(MigrationFailed);
     expect(sqlite.prepare('SELECT count(*) AS n FROM custody_entry').get()).toEqual({ n: 2 });
     expect(sqlite.pragma('foreign_keys', { simple: true })).toBe(1);
     sqlite.close();
@@ -87,6 +88,14 @@ describe('migrations', () => {
     expect(sqlite.prepare(`SELECT 1 FROM sqlite_master WHERE name = 'extra'`).get()).toBeUndefined();
     expect(sqlite.prepare('SELECT count(*) AS n FROM migration').get()).toEqual({ n: 1 });
     sqlite.close();
+  });
+  test('the same at opening is told in a sentence, and the casebook stays as it was', async () => {
+    const { options } = await closedCasebook();
+    const outcome = openCasebook({ ...options, migrationsFolder: folderWith('ALTER TABLE nowhere ADD COLUMN a TEXT;') });
+    expect(outcome).toMatchObject({ ok: false, error: { code: 'migration-failed', message: expect.stringContaining('no such table') as string } });
+    const opened = openCasebook(options);
+    expect(opened.ok).toBe(true);
+    if (opened.ok) opened.value.close();
   });
   test('a backup that can’t be made stops everything', async () => {
     const { file } = await closedCasebook();
