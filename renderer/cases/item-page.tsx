@@ -12,6 +12,7 @@ import { Empty } from '../look/empty.tsx';
 import { Glyph } from '../look/glyph.tsx';
 import { showMoment } from '../look/time.ts';
 import { go } from '../router.ts';
+import { colourShort } from '../stones/colour-short.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
 import { CUSTODY_ACTIONS, CustodyForm, type CustodyAction } from './custody-form.tsx';
 import { CustodyTable } from './custody-table.tsx';
@@ -19,6 +20,17 @@ import { itemHeading, itemWeight } from './item-words.ts';
 import { Photographs } from './photographs.tsx';
 import { StoneForm } from './stone-form.tsx';
 import './cases.css';
+
+function ConclusionCell({ stone: s }: { readonly stone: StoneSummary }) {
+  const words = s.conclusion ? CONCLUSION_WORDS[s.conclusion] : 'open';
+  const stage = s.stage === 'open' ? '' : STAGE_WORDS[s.stage];
+  return (
+    <span className="row gap8" title={stage ? `${words}; ${stage}` : words}>
+      <Glyph of={s.stage === 'disagreed' ? 'undetermined' : s.conclusion ?? 'undetermined'} />
+      <span className="conclusion-cell"><span className="one-line">{words}</span>{stage ? <span className={`one-line ${s.stage === 'disagreed' ? 'warn' : 'quiet'}`}>{stage}</span> : null}</span>
+    </span>
+  );
+}
 
 /** One item: where it is, what hands it passed through, its stones, its photographs. */
 export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly item: ItemView }) {
@@ -29,12 +41,11 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   const k = item.custody;
   const columns: readonly Column<StoneSummary>[] = [
     { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
-    { key: 'position', head: 'Where it sits', width: 'minmax(90px, 1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
-    { key: 'conclusion', head: 'Conclusion', width: 'minmax(180px, 2.4fr)', cell: (s) => <span className="row gap8"><Glyph of={s.conclusion ?? 'undetermined'} /><span className="one-line" title={s.conclusion ? CONCLUSION_WORDS[s.conclusion] : ''}>{s.conclusion ? CONCLUSION_WORDS[s.conclusion] : STAGE_WORDS[s.stage]}</span></span>, sort: (s) => s.conclusion ?? '' },
-    { key: 'stage', head: 'Stage', width: 'minmax(90px, 1fr)', cell: (s) => <span title={STAGE_WORDS[s.stage]}>{STAGE_WORDS[s.stage]}</span>, sort: (s) => s.stage },
-    { key: 'shape', head: 'Shape', width: 'minmax(80px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
+    { key: 'position', head: 'Where it sits', width: 'minmax(72px, 1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(150px, 2.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
+    { key: 'shape', head: 'Shape', width: 'minmax(64px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
     { key: 'weight', head: 'Carat', width: '64px', align: 'right', mono: true, cell: (s) => (s.weight === null ? '–' : formatCarat(s.weight)), sort: (s) => s.weight ?? -1 },
-    { key: 'colour', head: 'Colour class', width: 'minmax(90px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{COLOUR_CLASS_WORDS[s.colourClass]}</span>, sort: (s) => s.colourClass },
+    { key: 'colour', head: 'Colour class', width: 'minmax(72px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{colourShort(s.colourClass)}</span>, sort: (s) => s.colourClass },
     { key: 'runs', head: 'Runs', width: '44px', align: 'right', mono: true, cell: (s) => s.runs, sort: (s) => s.runs },
     { key: 'edit', head: '', width: '52px', align: 'right', cell: (s) => <span onClick={(e) => { e.stopPropagation(); }}><Button kind="quiet" onPress={() => { setStone(s); }}>Edit</Button></span> },
   ];
@@ -60,7 +71,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
       </div>
       {below === 'stones' ? (
         <div className="case-table">
-          <DataTable label={`Stones of ${item.label}`} rows={item.stones} columns={columns} rowKey={(s) => s.id} rowHeight={41} onOpen={(s) => { go({ view: 'stone', id: s.id }); }}
+          <DataTable label={`Stones of ${item.label}`} rows={item.stones} columns={columns} rowKey={(s) => s.id} rowHeight={50} onOpen={(s) => { go({ view: 'stone', id: s.id }); }}
             empty={<Empty title="No stone singled out yet"><p>A stone of the lot gets its own folder when it is tested: add it here.</p></Empty>} />
         </div>
       ) : null}

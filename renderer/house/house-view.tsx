@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { PersonView } from '../../app/contract/casebook.ts';
-import { ROLE_WORDS } from '../../app/domain/role.ts';
 import { Button } from '../look/button.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { setTheme, useTheme } from '../look/theme.ts';
@@ -8,6 +7,7 @@ import { Segmented } from '../look/choice.tsx';
 import { useChange } from '../queries.ts';
 import { View } from '../shell/view.tsx';
 import { useHouse } from './house-context.tsx';
+import { rolesText } from './roles-text.ts';
 import { LaboratoryForm } from './laboratory-form.tsx';
 import { PersonForm } from './person-form.tsx';
 import './house.css';
@@ -35,7 +35,7 @@ export default function HouseView() {
           <ul className="rows">
             {people.map((p) => (
               <li key={p.id} className={`row gap12 ${p.active ? '' : 'quiet'}`}>
-                <div className="grow"><p>{p.name} <span className="quiet mono">{p.initials}</span></p><p className="quiet">{p.roles.map((r) => ROLE_WORDS[r]).join(', ')}{p.active ? '' : ' · no longer here'}</p></div>
+                <div className="grow"><p>{p.name} <span className="quiet mono">{p.initials}</span></p><p className="quiet">{rolesText(p.roles)}{p.active ? '' : ' · no longer here'}</p></div>
                 <Button kind="quiet" onPress={() => { setPerson(p); }}>Edit</Button>
               </li>
             ))}

@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { Button } from '../look/button.tsx';
 
 export type Logo = { readonly mediaType: 'image/png' | 'image/jpeg'; readonly bytes: Uint8Array };
@@ -8,6 +8,7 @@ const MOST_BYTES = 2 * 1024 * 1024;
 /** The laboratory's sign for its papers: PNG or JPEG. */
 export function LogoField({ logo, onChange }: { readonly logo: { mediaType: string; bytes: Uint8Array } | null; readonly onChange: (logo: Logo | null) => void }) {
   const id = useId();
+  const picker = useRef<HTMLInputElement>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
@@ -25,10 +26,11 @@ export function LogoField({ logo, onChange }: { readonly logo: { mediaType: stri
   };
   return (
     <div className="choice">
-      <label className="label" htmlFor={id}>Logo (PNG or JPEG, may be left out)</label>
+      <label className="label" htmlFor={id}>Logo for the papers, PNG or JPEG</label>
       <div className="row gap8">
         {url ? <img src={url} alt="The laboratory’s logo" style={{ height: 28, maxWidth: 120, objectFit: 'contain' }} /> : null}
-        <input id={id} type="file" accept="image/png,image/jpeg" onChange={(e) => { void take(e.target.files?.[0]); }} style={{ minWidth: 0 }} />
+        <input ref={picker} id={id} type="file" accept="image/png,image/jpeg" hidden onChange={(e) => { void take(e.target.files?.[0]); e.target.value = ''; }} />
+        <Button onPress={() => picker.current?.click()}>{logo ? 'Choose another' : 'Choose a picture'}</Button>
         {logo ? <Button kind="quiet" onPress={() => { onChange(null); }}>Remove</Button> : null}
       </div>
       {trouble ? <span className="field-error">{trouble}</span> : null}

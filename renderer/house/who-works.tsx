@@ -1,8 +1,8 @@
-import { ROLE_WORDS } from '../../app/domain/role.ts';
 import { Dialog } from '../look/dialog.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { useChange } from '../queries.ts';
 import { useHouse } from './house-context.tsx';
+import { rolesText } from './roles-text.ts';
 import './house.css';
 
 /** Chooses the person at this window. It is a statement, not a proof: there are no passwords yet, and it says so. */
@@ -19,7 +19,7 @@ export function WhoWorks({ onClose }: { readonly onClose: () => void }) {
             <button type="button" autoFocus={p.id === house.me?.id || (house.me === null && i === 0)} aria-current={p.id === house.me?.id} onClick={() => {
               actAs.mutate({ personId: p.id }, { onSuccess: onClose, onError: (e) => { notes.complain(e.failure); } });
             }}>
-              <span>{p.name}</span><span className="quiet">{p.roles.map((r) => ROLE_WORDS[r]).join(', ')}</span>
+              <span>{p.name}</span><span className="quiet">{rolesText(p.roles)}</span>
             </button>
           </li>
         ))}

@@ -7,7 +7,9 @@ import './intake.css';
 /** What will be taken in, as the client will read it on the receipt, and what still keeps it from being taken in. */
 export function IntakeMargin({ form, wrong, receivedBy, picturesTooLarge }: { readonly form: IntakeForm; readonly wrong: FieldSentences; readonly receivedBy: string; readonly picturesTooLarge: boolean }) {
   const t = intakeTotals(form);
-  const faults = Object.entries(wrong);
+  // One sentence may stand beside many fields.
+  const faults = new Map<string, number>();
+  for (const sentence of Object.values(wrong)) faults.set(sentence, (faults.get(sentence) ?? 0) + 1);
   return (
     <aside className="intake-margin">
       <p className="label">Will be taken in</p>
@@ -22,10 +24,10 @@ export function IntakeMargin({ form, wrong, receivedBy, picturesTooLarge }: { re
       </dl>
       {t.unweighed > 0 ? <p className="quiet">An item without a weight can be taken in; what goes out can then not be compared with what came in.</p> : null}
       {picturesTooLarge ? <p className="warn">The photographs together are too large to be kept in the draft: take the case in before closing, or add them later.</p> : null}
-      {faults.length > 0 ? (
+      {faults.size > 0 ? (
         <div role="alert">
           <p className="label">Before it can be taken in</p>
-          <ul className="intake-faults">{faults.map(([path, sentence]) => <li key={path}>{sentence}</li>)}</ul>
+          <ul className="intake-faults">{[...faults].map(([sentence, times]) => <li key={sentence}>{sentence}{times > 1 ? <span className="mono"> × {times}</span> : null}</li>)}</ul>
         </div>
       ) : null}
       <p className="quiet">Colour class decides which rules apply: the colourless screening says nothing about the origin of a coloured stone.</p>

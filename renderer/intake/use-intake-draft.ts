@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useReducer, useRef, useState } from 'react';
 import { door } from '../door.ts';
+import { queryClient } from '../queries.ts';
 import { changeIntake, emptyIntake, hasContent, type IntakeForm } from './intake-state.ts';
 
 const KEY = 'intake';
@@ -44,7 +45,8 @@ export function useIntakeDraft() {
     const now = latest.current;
     if (now === kept.current || !hasContent(now)) return;
     kept.current = now;
-    void door.call('drafts.put', { key: KEY, content: pictureBytes(now) > MOST_PICTURE_BYTES ? withoutPictures(now) : now });
+    void door.call('drafts.put', { key: KEY, content: pictureBytes(now) > MOST_PICTURE_BYTES ? withoutPictures(now) : now })
+      .then(() => queryClient.invalidateQueries({ queryKey: ['bench.today'], refetchType: 'none' }));
   }, []);
 
   useEffect(() => {
@@ -63,6 +65,8 @@ export function useIntakeDraft() {
     // What stands in the form now must not be written again when the view goes.
     kept.current = latest.current;
     await door.call('drafts.remove', { key: KEY });
+    // The bench speaks of kept drafts.
+    await queryClient.invalidateQueries({ queryKey: ['bench.today'] });
   };
   return { form, change, reading: state === 'reading', restored: state === 'kept', picturesTooLarge: pictureBytes(form) > MOST_PICTURE_BYTES, forget };
 }

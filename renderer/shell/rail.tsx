@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { ROLE_WORDS } from '../../app/domain/role.ts';
 import { useHouse } from '../house/house-context.tsx';
+import { rolesText } from '../house/roles-text.ts';
 import { WhoWorks } from '../house/who-works.tsx';
 import { Button } from '../look/button.tsx';
 import { Mark } from '../look/mark.tsx';
@@ -39,7 +39,7 @@ export function Rail() {
       <div className="rail-foot">
         {house.laboratory.isDemonstration ? <span className="invented">invented data</span> : null}
         <Button kind="quiet" onPress={() => { setChoosing(true); }}>
-          {house.me ? `${house.me.name} · ${house.me.roles.map((r) => ROLE_WORDS[r]).join(', ')}` : 'Say who works here'}
+          {house.me ? `${house.me.name} · ${rolesText(house.me.roles)}` : 'Say who works here'}
         </Button>
       </div>
       {choosing ? <WhoWorks onClose={() => { setChoosing(false); }} /> : null}

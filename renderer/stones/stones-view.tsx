@@ -10,6 +10,7 @@ import { Glyph } from '../look/glyph.tsx';
 import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
+import { colourShort } from './colour-short.ts';
 import { STAGE_WORDS } from './stage-words.ts';
 
 type Row = Output<'stones.list'>['rows'][number];
@@ -21,7 +22,7 @@ const COLUMNS: readonly Column<Row>[] = [
   { key: 'conclusion', head: 'Conclusion', width: 'minmax(240px, 2fr)', cell: (r) => <span className="row gap8"><Glyph of={r.conclusion ?? 'undetermined'} /><span className="one-line" title={r.conclusion ? CONCLUSION_WORDS[r.conclusion] : undefined}>{r.conclusion ? CONCLUSION_WORDS[r.conclusion] : 'open'}</span></span>, sort: (r) => r.conclusion ?? '' },
   { key: 'stage', head: 'Stage', width: 'minmax(120px, 1fr)', cell: (r) => STAGE_WORDS[r.stage], sort: (r) => r.stage },
   { key: 'weight', head: 'Carat', width: '72px', align: 'right', mono: true, cell: (r) => (r.weight === null ? (r.mounted ? 'mounted' : '–') : formatCarat(r.weight)), sort: (r) => r.weight ?? -1 },
-  { key: 'colour', head: 'Colour class', width: 'minmax(110px, 1fr)', cell: (r) => COLOUR_CLASS_WORDS[r.colourClass], sort: (r) => r.colourClass },
+  { key: 'colour', head: 'Colour class', width: 'minmax(110px, 1fr)', cell: (r) => <span title={COLOUR_CLASS_WORDS[r.colourClass]}>{colourShort(r.colourClass)}</span>, sort: (r) => r.colourClass },
   { key: 'declared', head: 'Declared', width: 'minmax(140px, 1.4fr)', cell: (r) => <span className="second" title={r.declared}>{r.declared}</span> },
   { key: 'client', head: 'Client', width: 'minmax(120px, 1.2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
   { key: 'runs', head: 'Runs', width: '48px', align: 'right', mono: true, cell: (r) => r.runs, sort: (r) => r.runs },
