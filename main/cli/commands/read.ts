@@ -40,10 +40,13 @@ function inWords({ file, format, warnings, blocks, sha256 }: ReadFile): string {
   const curves = blocks.length === 1 ? '1 curve' : `${blocks.length} curves`;
   const lines = blocks.map((block) => {
     const { title, xUnit, yUnit, points, firstX, lastX, minY, maxY } = summary(block);
-    return `  ${title === '' ? '(no title)' : title}: ${points} points, ${firstX} to ${lastX} ${xUnit}, ${yUnit} ${minY} to ${maxY}`;
+    return `  ${title === '' ? '(no title)' : title}: ${points} points, ${short(firstX)} to ${short(lastX)} ${xUnit}, ${yUnit} ${short(minY)} to ${short(maxY)}`;
   });
   return [file, `  ${FORMAT_WORDS[format]}, ${curves}, SHA-256 ${sha256}`, ...lines, ...warnings.map(warningInWords), ''].join('\n');
 }
+
+/** Ten digits are more than an instrument gives and hide the dust of binary fractions; JSON has them all. */
+const short = (value: number): string => String(Number(value.toPrecision(10)));
 
 export function warningInWords({ message, line }: ReadWarning): string {
   return `  Warning${line === undefined ? '' : `, line ${line}`}: ${message}`;
