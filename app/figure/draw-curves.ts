@@ -7,19 +7,23 @@ import type { FigureStyle } from './figure-style.ts';
 /** Columns for each px: more than one keeps thin lines smooth on fine screens and on paper. */
 const COLUMNS_PER_PX = 2;
 
-const round = (v: number): number => Math.round(v * 100) / 100;
+/** Points as x0 y0 x1 y1 …, px to two decimals. */
+function pointsOf(x: readonly number[], y: readonly number[], model: FigureModel, plot: Rect): number[] {
+  const points = new Array<number>(2 * x.length);
+  for (let i = 0; i < x.length; i++) {
+    points[2 * i] = Math.round(xToPx(x[i]!, model.xRange, plot) * 100) / 100;
+    points[2 * i + 1] = Math.round(yToPx(y[i]!, model.yRange, plot) * 100) / 100;
+  }
+  return points;
+}
 
 /** The curves as polylines, thinned to what the surface can show. */
 export function drawCurves(model: FigureModel, plot: Rect, style: FigureStyle): Primitive[] {
   const columns = Math.max(1, Math.round(plot.width * COLUMNS_PER_PX));
   return model.curves.flatMap((curve) =>
     decimate(curve.x, curve.y, model.xRange[0], model.xRange[1], columns).map((piece): Primitive => ({
-      kind: 'path',
-      points: piece.x.flatMap((x, i) => [round(xToPx(x, model.xRange, plot)), round(yToPx(piece.y[i]!, model.yRange, plot))]),
-      ink: curve.ink,
-      width: style.curveWidth,
-      ...(curve.dash ? { dash: style.dash } : {}),
-      clip: plot,
+      kind: 'path', points: pointsOf(piece.x, piece.y, model, plot), ink: curve.ink, width: style.curveWidth,
+      ...(curve.dash ? { dash: style.dash } : {}), clip: plot,
     })),
   );
 }

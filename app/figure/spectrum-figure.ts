@@ -43,25 +43,36 @@ const CURVE_STROKES: readonly { readonly ink: Ink; readonly dash: boolean }[] = 
   { ink: 'ink', dash: false }, { ink: 'ink3', dash: false }, { ink: 'ink', dash: true }, { ink: 'ink2', dash: false }, { ink: 'ink3', dash: true }, { ink: 'ink2', dash: true },
 ];
 
-type Converted = { readonly x: Float64Array; readonly y: ArrayLike<number> };
+type Converted = { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> };
 
+/** The curve on the figure's axis; NaN where the axis has no place for a point. */
 function convert(curve: FigureCurve, axis: FigureAxis, laserNm: number | undefined): Converted {
+  if (curve.xUnit === axis) return curve;
   const options = laserNm === undefined ? {} : { laserNm };
-  return { x: Float64Array.from({ length: curve.x.length }, (_, i) => convertPosition(curve.x[i]!, curve.xUnit, axis, options)), y: curve.y };
+  const x = new Float64Array(curve.x.length);
+  for (let i = 0; i < x.length; i++) x[i] = convertPosition(curve.x[i]!, curve.xUnit, axis, options);
+  return { x, y: curve.y };
 }
 
-function extent(curves: readonly Converted[], valueOf: (curve: Converted, i: number) => number): [number, number] {
+/** Lowest and highest of a list of ranges; 0 to 1 where there is none. */
+function union(ranges: readonly (readonly [number, number])[]): [number, number] {
+  const low = Math.min(...ranges.map((range) => range[0]));
+  const high = Math.max(...ranges.map((range) => range[1]));
+  return low <= high ? [low, high] : [0, 1];
+}
+
+/** Lowest and highest finite value; where `x` is given, only of points with x between `from` and `to`. Upside down where there is none. */
+function extent(values: ArrayLike<number>, x?: ArrayLike<number>, from = 0, to = 0): [number, number] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const curve of curves) {
-    for (let i = 0; i < curve.x.length; i++) {
-      const value = valueOf(curve, i);
-      if (!Number.isFinite(value)) continue;
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
+  for (let i = 0; i < values.length; i++) {
+    if (x !== undefined && !(x[i]! >= from && x[i]! <= to)) continue;
+    const value = values[i]!;
+    if (!Number.isFinite(value)) continue;
+    if (value < low) low = value;
+    if (value > high) high = value;
   }
-  return low <= high ? [low, high] : [0, 1];
+  return [low, high];
 }
 
 /** An empty range cannot be drawn: a single value gets room on both sides. */
@@ -74,7 +85,11 @@ function ordinateRange(low: number, high: number): [number, number] {
   return niceRange(bottom === 0 ? 0 : from - room, to + room, ORDINATE_TICKS);
 }
 
-const compact = (v: number): number => Number(v.toPrecision(8));
+/** Rounds to a millionth of the range: a stored figure stays small and no eye sees the difference. */
+function compact(values: readonly number[], [from, to]: readonly [number, number]): number[] {
+  const scale = 10 ** Math.ceil(6 - Math.log10(Math.abs(to - from)));
+  return Number.isFinite(scale) && scale > 0 ? values.map((v) => Math.round(v * scale) / scale) : [...values];
+}
 
 /**
  * The figure of one spectrum or several on one axis. Points that the axis cannot show (no laser for a Raman shift, no light)
@@ -83,11 +98,10 @@ const compact = (v: number): number => Number(v.toPrecision(8));
 export function spectrumFigure(input: SpectrumFigureInput): FigureModel {
   const { axis } = input;
   const converted = input.curves.map((curve) => convert(curve, axis, input.laserNm));
-  const whole = input.xRange === undefined ? extent(converted, (curve, i) => curve.x[i]!) : [Math.min(...input.xRange), Math.max(...input.xRange)] as [number, number];
+  const whole = input.xRange === undefined ? union(converted.map((curve) => extent(curve.x))) : [Math.min(...input.xRange), Math.max(...input.xRange)] as [number, number];
   const [low, high] = opened(whole);
   const xRange: [number, number] = AXIS_STYLE[axis].falling ? [high, low] : [low, high];
-  const inside = (x: number): boolean => x >= low && x <= high;
-  const yRange = ordinateRange(...extent(converted, (curve, i) => (inside(curve.x[i]!) ? curve.y[i]! : Number.NaN)));
+  const yRange = ordinateRange(...union(converted.map((curve) => extent(curve.y, curve.x, low, high))));
   return {
     xUnit: axis,
     xLabel: AXIS_STYLE[axis].label,
@@ -101,7 +115,7 @@ export function spectrumFigure(input: SpectrumFigureInput): FigureModel {
       const style = { label: given.label, ink: given.ink ?? stroke.ink, dash: given.dash ?? stroke.dash };
       if (pieces.length === 0) return [{ ...style, x: [], y: [] }];
       // A gap divides a curve into pieces; only the first carries the name.
-      return pieces.map((piece, p) => ({ ...style, label: p === 0 ? given.label : '', x: piece.x.map(compact), y: piece.y.map(compact) }));
+      return pieces.map((piece, p) => ({ ...style, label: p === 0 ? given.label : '', x: compact(piece.x, xRange), y: compact(piece.y, yRange) }));
     }),
     lines: figureLines({ ...input, centreLabel: input.centreLabel ?? tableLabel }, xRange),
     visibleStrip: axis === 'nm',
