@@ -77,6 +77,7 @@ export function runsOfStone(db: ReadDb | WriteTx, stoneId: string): RunView[] {
     const state = row.instrument_state as InstrumentState;
     const fileViews = (files.get(row.id) ?? []).map(fileView);
     const spectrumViews = (spectra.get(row.id) ?? []).map(spectrumView);
+    const warnings = runWarnings(run, state, inTime);
     return {
       id: row.id, number: run.number, stoneId: row.stone_id, method: run.method, instrument: row.instrument, instrumentId: row.instrument_id, instrumentState: state,
       laserNm: row.laser_nm, temperatureK: row.temperature_k, integrationMs: row.integration_ms, resolution: row.resolution,
@@ -84,8 +85,8 @@ export function runsOfStone(db: ReadDb | WriteTx, stoneId: string): RunView[] {
       reads: readsLine({
         observation: run.observation, analyses: spectrumViews.map((view) => view.analysis?.result ?? null),
         refusedFiles: fileViews.filter((file) => file.outcome === 'refused').length, files: fileViews.length,
-      }),
-      warnings: runWarnings(run, state, inTime),
+      }) + (warnings.some((warning) => warning.code === 'short-wave-first') ? ', seen after short-wave light' : ''),
+      warnings,
     };
   });
 }

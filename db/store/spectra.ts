@@ -1,11 +1,14 @@
 import { analysisParameters, type AnalysisParameters, type AnalysisResult } from '../../app/spectra/analysis.ts';
 import type { Spectrum, XUnit, YUnit } from '../../app/spectra/spectrum.ts';
+import type { Failure } from '../../app/contract/failure.ts';
+import { err, ok, type Result } from '../../app/result.ts';
 import type { MethodId } from '../../app/domain/method.ts';
 import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { analysis, spectrum } from '../schema/index.ts';
 import { proposeFindings, replaceProposals } from './findings-write.ts';
+import { notFound } from './refusals.ts';
 import { curveDigest, packFloats, unpackFloats } from './spectra-arrays.ts';
 
 export type NewCurve = Spectrum & { readonly title: string; readonly unitStated: boolean };
@@ -47,24 +50,29 @@ type Row = {
   x_unit: string; y_unit: string; x: Buffer; y: Buffer; sha256: string; parameters: string | null;
 };
 
-/** Throws where the stored points no longer have the digest that was stored beside them: a damaged file is a fault, never a curve. */
-export function loadSpectrum(db: ReadDb | WriteTx, id: string): StoredSpectrum | null {
+/** Refuses where the stored points no longer have the digest that was stored beside them. */
+export function loadSpectrum(db: ReadDb | WriteTx, id: string): Result<StoredSpectrum, Failure> {
   const row = db.get<Row>(`
     SELECT s.id, r.case_id, r.stone_id, s.run_id, r.number, r.method, r.laser_nm, s.title, s.x_unit, s.y_unit, s.x, s.y, s.sha256,
            (SELECT a.parameters FROM analysis a WHERE a.spectrum_id = s.id ORDER BY a.rowid DESC LIMIT 1) AS parameters
     FROM spectrum s JOIN test_run r ON r.id = s.run_id WHERE s.id = @id`, { id });
-  if (row === undefined) return null;
-  if (curveDigest(row.x, row.y) !== row.sha256) throw new Error(`spectrum ${id}: its points do not have the digest they were stored with`);
-  return {
+  if (row === undefined) return notFound('This spectrum');
+  if (curveDigest(row.x, row.y) !== row.sha256) {
+    return err({
+      code: 'unreadable', message: `The stored points of “${row.title}” in run R${row.number} no longer have the digest they were kept with.`,
+      next: 'Do not rely on this curve. Verify the casebook, and restore a backup in which it is sound.',
+    });
+  }
+  return ok({
     id: row.id, caseId: row.case_id, stoneId: row.stone_id, runId: row.run_id, runNumber: row.number,
     method: row.method as MethodId, laserNm: row.laser_nm, title: row.title,
     curve: { x: unpackFloats(row.x), y: unpackFloats(row.y), xUnit: row.x_unit as XUnit, yUnit: row.y_unit as YUnit },
     parameters: row.parameters === null ? null : analysisParameters.parse(JSON.parse(row.parameters)),
-  };
+  });
 }
 
 export type SpectraStore = {
-  get(id: string): Promise<StoredSpectrum | null>;
+  get(id: string): Promise<Result<StoredSpectrum, Failure>>;
   /**
    * Adds an analysis; the older ones stay. Findings that were only proposed from older ones become 'replaced'; decided
    * ones stay, and what the new analysis says in the same words is not proposed twice.

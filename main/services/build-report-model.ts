@@ -31,21 +31,25 @@ function decisiveSpectra(runs: readonly RunView[], findings: readonly FindingVie
 
 type Planned = { readonly stoneId: string; readonly run: RunView; readonly spectrum: SpectrumView; readonly order: FigureOrder };
 
-async function planFigures(records: CaseRecords, { stores }: Work): Promise<Planned[]> {
+async function planFigures(records: CaseRecords, { stores }: Work): Promise<Result<Planned[], Failure>> {
   const planned: Planned[] = [];
   for (const { stone, runs, findings } of records.stones) {
     for (const { run, spectrum } of decisiveSpectra(runs, findings)) {
       const stored = await stores.spectra.get(spectrum.id);
       const setAside = findings.filter((finding) => finding.runId === run.id && finding.state === 'set-aside').map((finding) => finding.code);
-      if (stored?.parameters) planned.push({ stoneId: stone.id, run, spectrum, order: { spectrum: stored.curve, parameters: stored.parameters, setAside } });
+      if (!stored.ok) return stored;
+      const { curve, parameters } = stored.value;
+      if (parameters !== null) planned.push({ stoneId: stone.id, run, spectrum, order: { spectrum: curve, parameters, setAside } });
     }
   }
-  return planned;
+  return ok(planned);
 }
 
 /** The decisive spectra of each stone, drawn in a worker thread. */
 async function figuresByStone(records: CaseRecords, work: Work): Promise<Result<Map<string, SourceFigure[]>, Failure>> {
-  const planned = await planFigures(records, work);
+  const plan = await planFigures(records, work);
+  if (!plan.ok) return plan;
+  const planned = plan.value;
   const byStone = new Map<string, SourceFigure[]>();
   if (planned.length === 0) return ok(byStone);
   const task = await work.pool.run('report-figures', planned.map(({ order }) => order), {

@@ -71,9 +71,10 @@ function learned(instrument: InstrumentView | null, input: RecordInput, outcomes
   if (instrument === null) return null;
   const before = instrument.remembers;
   const stated = input.files.filter((file, index) => file.xUnit !== undefined && outcomes[index]?.unitStated.includes(true) === true).at(-1)?.xUnit;
+  const ordinate = input.files.filter((file, index) => file.yUnit !== undefined && outcomes[index]?.reading.ok === true).at(-1)?.yUnit;
   const after: InstrumentMemory = {
     laserNm: input.laserNm ?? before.laserNm, temperatureK: input.temperatureK ?? before.temperatureK, integrationMs: input.integrationMs ?? before.integrationMs,
-    resolution: input.resolution ?? before.resolution, xUnit: stated ?? before.xUnit, yUnit: before.yUnit,
+    resolution: input.resolution ?? before.resolution, xUnit: stated ?? before.xUnit, yUnit: ordinate ?? before.yUnit,
   };
   const changed = (Object.keys(after) as (keyof InstrumentMemory)[]).some((key) => after[key] !== before[key]);
   return changed ? after : null;

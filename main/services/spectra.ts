@@ -48,13 +48,14 @@ export function createSpectraServices(deps: WorkDeps): Pick<Services, 'runs.anal
   return {
     'spectra.curves': reading(deps, 'spectra.curves', async (input, work) => {
       const stored = await work.stores.spectra.get(input.spectrumId);
-      return stored === null ? notFound('This spectrum') : curvesOf(stored, work);
+      return stored.ok ? curvesOf(stored.value, work) : stored;
     }),
 
     'runs.analyse': changing(deps, 'runs.analyse', async (input, work) => {
       const { stores, pool, call, change } = work;
-      const stored = await stores.spectra.get(input.spectrumId);
-      if (stored === null) return notFound('This spectrum');
+      const found = await stores.spectra.get(input.spectrumId);
+      if (!found.ok) return found;
+      const stored = found.value;
       if (input.parameters.method !== stored.method) {
         return asFailure({ code: 'invalid-input', field: 'parameters.method', message: 'A curve is analysed by the method of its run.', next: 'If the wrong method was chosen, record the file again as a run of the right one.' });
       }

@@ -5,7 +5,7 @@ import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { createWorkStores, type WorkStores } from '../../db/store/work-stores.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
-import { noCasebook } from './failures.ts';
+import { noCasebook, refused } from './failures.ts';
 import type { Call, Deps, Service } from './service.ts';
 
 /** What the services of the work on a stone are made from. */
@@ -49,7 +49,8 @@ export function changing<K extends OperationName>(deps: WorkDeps, operation: K, 
     const casebook = deps.casebook();
     if (casebook === null) return noCasebook();
     const { personId } = call.session;
-    if (personId === null) return err({ code: 'not-allowed', message: 'It is not said who works at this window.', next: 'Choose your name first; every change is written down with it.' });
+    const person = personId === null ? null : await casebook.people.get(personId);
+    if (personId === null || person === null || !person.active) return refused('Nobody is named as working at this window.', 'Choose who works here, then try again: every change is written down with a name.');
     const at = deps.now().toISOString();
     return work(input, { casebook, stores: storesFor(casebook, deps.newId), pool: deps.pool, call, at, change: { at, personId, operation } });
   };

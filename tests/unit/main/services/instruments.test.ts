@@ -28,7 +28,7 @@ test('two instruments can’t share a name, and an unknown one is not found', as
 
 test('a change needs a person, and is written to the audit ledger', async () => {
   const nobody = await house.as(null, 'instruments.save', laser);
-  expect(nobody.ok ? null : nobody.error.code).toBe('not-allowed');
+  expect(nobody.ok ? null : nobody.error.code).toBe('refused');
   const made = await house.done(house.examiner, 'instruments.save', laser);
   const [entry] = (await house.casebook.audit.list({ caseId: null, limit: 1, offset: 0 })).rows;
   expect(entry).toMatchObject({ operation: 'instruments.save', subject: made.id, person: 'Ada Invented' });

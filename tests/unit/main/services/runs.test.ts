@@ -79,6 +79,17 @@ describe('recording a run', () => {
     expect(await house.done(house.examiner, 'spectra.curves', { spectrumId: recorded.spectra[0]!.id })).toEqual(curves);
   });
 
+  test('a curve whose stored points were altered is not drawn', async () => {
+    const recorded = await house.done(house.examiner, 'runs.record', run());
+    await house.casebook.handle.transact((tx) => {
+      tx.run('DROP TRIGGER spectrum_no_update');
+      tx.run('UPDATE spectrum SET y = zeroblob(length(y))');
+    });
+    const answer = await house.as(house.examiner, 'spectra.curves', { spectrumId: recorded.spectra[0]!.id });
+    expect(answer.ok ? null : answer.error.code).toBe('unreadable');
+    expect((await house.casebook.ledgers.verify({ at: house.now() }))?.parts.find((part) => part.part === 'spectra')?.sound).toBe(false);
+  });
+
   test('a file that can’t be read is kept with the sentence, and no curve enters', async () => {
     const broken = new TextEncoder().encode('500.0 1\n501.0 x\n502.0 3\n');
     const recorded = await house.done(house.examiner, 'runs.record', run({ files: [{ name: 'broken.txt', bytes: broken }] }));
@@ -157,6 +168,7 @@ describe('recording a run', () => {
     const late = await house.done(house.examiner, 'runs.record', byEye({ method: 'fluorescence-long-wave', colour: 'none', strength: 'inert' }));
     expect(late.warnings?.[0]).toMatchObject({ code: 'short-wave-first' });
     expect(late.warnings?.[0]?.message).toContain('3 min before (R1)');
+    expect(late.reads).toBe('inert, seen after short-wave light');
   });
 
   test('files beside an observation are kept unread', async () => {
