@@ -6,6 +6,7 @@ import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
 import { createTaskPool, type TaskPool } from '../workers/task-pool.ts';
 import type { House } from './dispatch.ts';
+import { leaveNote, takeNoteAway, whoHolds } from './holder.ts';
 import type { Log } from './log.ts';
 
 export type HouseOptions = {
@@ -42,12 +43,15 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
   const services = createServices({ manager, pool, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const trouble = manager.trouble();
+  const inUse = trouble?.code === 'in-use' ? { message: `${trouble.message}${whoHolds(options.dataFolder)}`, next: trouble.next } : null;
+  if (inUse === null) leaveNote(options.dataFolder, options.host, now().toISOString());
   return {
-    inUse: trouble?.code === 'in-use' ? { message: trouble.message, next: trouble.next } : null,
+    inUse,
     house: { services, log, newId, standing: (session) => manager.standing(session), announce: (event) => { options.announce(event); } },
     async close() {
       await pool.close();
       manager.close();
+      takeNoteAway(options.dataFolder);
     },
   };
 }

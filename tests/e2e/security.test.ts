@@ -14,7 +14,7 @@ describe.each(availableHosts())('the window in %s', (host) => {
   /** Runs a script as the page itself would, in a task of its own: what a debugger evaluates is not under the page's policy. */
   const asPage = <T>(body: string): Promise<T> => culet.page.evaluate((source) => new Promise((resolve, reject) => {
     const work = (0, eval)(`(async () => { ${source} })`) as () => Promise<unknown>;
-    setTimeout(() => { work().then(resolve, reject); });
+    setTimeout(() => { work().then((value) => { resolve(value as never); }, reject); });
   }), body) as Promise<T>;
 
   test('has nothing of Node or Electron', async () => {

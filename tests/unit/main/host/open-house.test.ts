@@ -72,6 +72,7 @@ test('a second program on the same data is told who has the casebook, and nothin
   await value(ask(session, 'casebook.create', laboratory));
   const second = await open();
   expect(second.inUse?.message).toContain('is open in another program');
+  expect(second.inUse?.message).toMatch(new RegExp(`It is a Culet that serves a browser on this computer \\(process ${process.pid}\\), since \\d{4}-`));
   expect(await value(ask({ personId: null }, 'casebook.status', {}, second))).toMatchObject({ state: 'unusable' });
   await second.close();
   await opened.close();
