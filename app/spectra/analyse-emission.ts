@@ -73,7 +73,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   if (laserNm === undefined && unit === 'nm') warnings.push({ code: 'laser-missing', message: 'Without the laser wavelength the diamond line can’t be looked for: enter it in the run’s settings.' });
   let raman = findDiamondRaman({ x: prepared.x, unit, detection, laserNm, temperatureK, calibrationErrorNm: parameters.calibrationErrorNm });
   let calibrationErrorNm = parameters.calibrationErrorNm;
-  if (raman?.result.foundNm != null) {
+  if (typeof raman?.result.foundNm === 'number') {
     const residual = raman.result.foundNm - raman.result.expectedNm;
     if (Math.abs(residual) > CALIBRATION_ALARM_NM) {
       calibrationErrorNm = Math.max(calibrationErrorNm, Math.abs(residual));
@@ -114,7 +114,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
     const ofSimulant = simulant?.found.find((f) => f.line === k);
     if (simulant && ofSimulant) return peakOf(line, unit, simulant.simulant.id, line.position - (unit === 'nm' ? airFromRamanShift(laser, ofSimulant.referenceCm1) : ofSimulant.referenceCm1), [], null);
     const match = byLine.get(inNm[k]!);
-    const hump = canShift && raman?.result.present === true && match?.centre == null && inSecondOrder(inNm[k]!.position, laser) && inNm[k]!.fwhm > 2;
+    const hump = canShift && raman?.result.present === true && (match === undefined || match.centre === null) && inSecondOrder(inNm[k]!.position, laser) && inNm[k]!.fwhm > 2;
     if (!match) return peakOf(line, unit, null, null, [], hump ? RAMAN_LINE : null);
     const expected = match.expectedNm === null ? null : unit === 'nm' ? match.expectedNm : ramanShiftFromAir(laser, match.expectedNm);
     return peakOf(line, unit, match.centre?.id ?? null, expected === null ? null : line.position - expected, match.ambiguousWith, hump && (match.sidebandOf === null || ramanOwns(match.sidebandOf, matches, raman?.line ?? null, ramanWidthCm1)) ? RAMAN_LINE : match.sidebandOf);
@@ -128,7 +128,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   const own = matches.filter((match) => !ofSimulants.has(match.line));
   warnings.push(...artefactWarnings(own));
   if (temperatureK > 200 && canName && raman?.line) {
-    const cold = matchCentres(inNm, { ...context, temperatureK: 77 }).filter((match, k) => match.centre?.roomFwhmNm != null && byLine.get(inNm[k]!)?.centre === null);
+    const cold = matchCentres(inNm, { ...context, temperatureK: 77 }).filter((match, k) => typeof match.centre?.roomFwhmNm === 'number' && byLine.get(inNm[k]!)?.centre === null);
     if (cold.length > 0) warnings.push({ code: 'narrow-for-temperature', message: `The line at ${cold[0]!.line.position.toFixed(2)} nm is narrower than any at room temperature: if the stone was cooled, state its temperature.` });
   }
   return { peaks, named: own, diamondRaman: raman, simulant, warnings };

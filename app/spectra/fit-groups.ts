@@ -23,7 +23,7 @@ const MOST_TOGETHER = 4;
 /** Half of the fitted window, in widths, and its least number of points. */
 const WINDOW_WIDTHS = 1.75;
 const LEAST_HALF_POINTS = 6;
-const MOST_POINTS = 400;
+const MOST_POINTS = 100;
 /** A narrow top on a broad hump must stand this clear of the noise, or the hump is taken whole. */
 const LEAST_LOCAL_SIGMAS = 8;
 const CONTAINED = 0.8;
@@ -116,6 +116,25 @@ function windowOf(input: FitGroupsInput, group: readonly Guess[], previous: Gues
   return [Math.max(0, from), Math.min(x.length - 1, to)];
 }
 
+/** The window's points over the baseline; many points are averaged in bins, which keeps what they know of a broad line. */
+function binned(input: FitGroupsInput, from: number, to: number): { wx: Float64Array; wy: Float64Array } {
+  const stride = Math.max(1, Math.ceil((to - from + 1) / MOST_POINTS));
+  const points = Math.floor((to - from + 1) / stride);
+  const wx = new Float64Array(points);
+  const wy = new Float64Array(points);
+  for (let j = 0; j < points; j++) {
+    let sx = 0;
+    let sy = 0;
+    for (let i = from + j * stride; i < from + (j + 1) * stride; i++) {
+      sx += input.x[i]!;
+      sy += input.y[i]! - input.baseline[i]!;
+    }
+    wx[j] = sx / stride;
+    wy[j] = sy / stride;
+  }
+  return { wx, wy };
+}
+
 function trustworthy(fit: FittedPeak, guess: Guess): boolean {
   return fit.height > LEAST_HEIGHT_ERRORS * fit.heightError && Number.isFinite(fit.positionError) && fit.positionError < guess.fwhm
     && Math.abs(fit.position - guess.position) < 0.75 * guess.fwhm && fit.fwhm > 0.25 * guess.fwhm && fit.fwhm < 4 * guess.fwhm && fit.height < 4 * guess.height;
@@ -133,23 +152,16 @@ function parabola(x: Float64Array, y: Float64Array, i: number): number {
 
 /** Every peak with its fitted position, height and width; peaks whose fitted height does not stand out of the noise are dropped. */
 export function fitGroups(input: FitGroupsInput): DetectedLine[] {
-  const { x, y, baseline, noise, threshold } = input;
+  const { x, y, noise, threshold } = input;
   const all = guesses(input);
   const groups = groupNeighbours(all);
   const lines: DetectedLine[] = [];
   const fitGroup = (group: readonly Guess[], previous: Guess | undefined, next: Guess | undefined): void => {
     const [from, to] = windowOf(input, group, previous, next);
-    const stride = Math.max(1, Math.ceil((to - from + 1) / MOST_POINTS));
-    const points = Math.floor((to - from) / stride) + 1;
-    const wx = new Float64Array(points);
-    const wy = new Float64Array(points);
-    for (let j = 0; j < points; j++) {
-      wx[j] = x[from + j * stride]!;
-      wy[j] = y[from + j * stride]! - baseline[from + j * stride]!;
-    }
+    const { wx, wy } = binned(input, from, to);
     // A weak line does not carry its shape: one parameter less keeps its height and place steady.
     const weak = group.every((guess) => guess.height < WEAK_SNR * noise[guess.raw.index]!);
-    const fit = fitPeaks(wx, wy, group, weak || points < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt');
+    const fit = fitPeaks(wx, wy, group, weak || wx.length < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt');
     group.forEach((guess, j) => {
       const i = guess.raw.index;
       const fitted = fit?.peaks[j];

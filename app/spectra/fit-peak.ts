@@ -19,7 +19,7 @@ export type PeakFit = { readonly peaks: readonly FittedPeak[]; /** Value and slo
 
 const LN16 = 4 * Math.LN2;
 /** Enough for a position far below the noise; the generic defaults chase the last digits. */
-const PEAK_FIT_OPTIONS: FitOptions = { maxIterations: 60, tolerance: 1e-6 };
+const PEAK_FIT_OPTIONS: FitOptions = { maxIterations: 60, tolerance: 1e-6, gainTolerance: 1e-6 };
 
 /** Parameters of a peak: height, position, FWHM and, for pseudo-Voigt only, the Lorentzian share. */
 const perPeak = (shape: PeakShape): number => (shape === 'pseudo-voigt' ? 4 : 3);

@@ -5,10 +5,12 @@ export type FitOptions = {
   readonly maxIterations: number;
   /** Relative change of all parameters at which the fit has arrived. */
   readonly tolerance: number;
+  /** Relative gain in the sum of squares below which a step ends the fit; 0 never does. A parameter near zero has no useful relative change. */
+  readonly gainTolerance: number;
   /** Brings parameters back into their allowed range after a step; in place. */
   readonly confine?: (parameters: Float64Array) => void;
 };
-export const FIT_DEFAULTS: FitOptions = { maxIterations: 400, tolerance: 1e-11 };
+export const FIT_DEFAULTS: FitOptions = { maxIterations: 400, tolerance: 1e-11, gainTolerance: 0 };
 
 export type Fit = {
   readonly parameters: Float64Array;
@@ -145,7 +147,7 @@ export function levenbergMarquardt(x: Float64Array, y: Float64Array, model: Mode
         normalEquations(x, y, model, p, gradient, jtj, jtr);
         damping = Math.max(1e-15, damping * Math.max(1 / 3, 1 - (2 * gain - 1) ** 3));
         growth = 2;
-        if (largest < options.tolerance || (gained <= 1e-15 * rss && largest < 1e-7)) { converged = true; break; }
+        if (largest < options.tolerance || (gained <= 1e-15 * rss && largest < 1e-7) || gained < options.gainTolerance * rss) { converged = true; break; }
         continue;
       }
       if (largest < options.tolerance) { converged = true; break; }
