@@ -1,9 +1,8 @@
-import { centreLabel } from '../../app/figure/centre-label.ts';
 import { AXIS_STYLE } from '../../app/figure/figure-axes.ts';
 import type { FigureAxis } from '../../app/figure/figure-model.ts';
 import type { PeakResult } from '../../app/spectra/analysis.ts';
 import { opticalCentre } from '../../app/reference/optical-centres.ts';
-import { SIMULANTS } from '../../app/reference/reference-lines.ts';
+import { lineLabel } from '../../app/runs/line-label.ts';
 
 const unitWord = (unit: PeakResult['unit']): string => (unit in AXIS_STYLE ? AXIS_STYLE[unit as FigureAxis].unit : unit);
 const decimalsOf = (unit: PeakResult['unit']): number => (unit in AXIS_STYLE ? AXIS_STYLE[unit as FigureAxis].decimals + 1 : 2);
@@ -12,7 +11,7 @@ const significant = (value: number): string => (Math.abs(value) >= 1000 ? String
 
 /** Name of what a line was matched with, whichever table it is from. */
 export function centreName(id: string): string {
-  return opticalCentre(id)?.name ?? SIMULANTS.find((simulant) => simulant.id === id)?.name ?? centreLabel(id)?.name ?? id;
+  return opticalCentre(id)?.name ?? lineLabel(id)?.name ?? id;
 }
 
 function remark(peak: PeakResult): string {

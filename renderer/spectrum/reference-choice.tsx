@@ -29,7 +29,7 @@ export function ReferenceChoice({ choices, chosen, onChosen, hasLaser }: {
         {found.map((c) => (
           <li key={c.id} className="reference">
             <Check label={c.name} checked={chosen.has(c.id)} disabled={!hasLaser && c.unit === 'raman-shift'} onChange={(on) => { toggle(c.id, on); }} />
-            <span className="mono quiet">{c.at.map((at) => (c.unit === 'nm' ? at.toFixed(1) : at)).join(' ')}{c.unit === 'nm' ? '' : ' cm⁻¹'}</span>
+            <span className="mono quiet">{c.at.map((at) => (c.unit === 'nm' ? at.toFixed(1) : at)).join(' ')}{c.unit === 'nm' ? ' nm' : c.unit === 'raman-shift' ? ' cm⁻¹ shift' : ' cm⁻¹'}</span>
             <span className="quiet one-line" title={c.what}>{c.what}</span>
           </li>
         ))}

@@ -4,7 +4,8 @@ import type { Ink } from '../../app/figure/figure-model.ts';
 import type { StatableXUnit } from '../../app/spectra/spectrum.ts';
 import { expectedLine } from '../../app/reference/optical-centre.ts';
 import { OPTICAL_CENTRES } from '../../app/reference/optical-centres.ts';
-import { SIMULANTS } from '../../app/reference/reference-lines.ts';
+import { INFRARED_REFERENCE_LINES } from '../../app/reference/infrared-reference-lines.ts';
+import { ARTEFACT_LINES, SIMULANTS } from '../../app/reference/reference-lines.ts';
 
 /** One thing that can be laid over a spectrum: a centre's line, or the Raman lines of an imitation. */
 export type ReferenceChoice = {
@@ -19,7 +20,7 @@ export type ReferenceChoice = {
   readonly shortName: string;
 };
 
-/** Every reference position, centres by wavelength at the stone's temperature (kelvin), then imitations. */
+/** Every reference position: centres by wavelength at the stone's temperature (kelvin), places of the infrared, imitations, foreign light. */
 export function referenceChoices(temperatureK: number): ReferenceChoice[] {
   const centres = OPTICAL_CENTRES.map((centre): ReferenceChoice => {
     const label = centreLabel(centre.id);
@@ -28,7 +29,11 @@ export function referenceChoices(temperatureK: number): ReferenceChoice[] {
   const simulants = SIMULANTS.map((simulant): ReferenceChoice => ({
     id: simulant.id, name: simulant.name, what: 'Raman lines of an imitation', at: simulant.linesCm1, unit: 'raman-shift', ink: 'warn', shortName: simulant.name,
   }));
-  return [...centres, ...simulants];
+  const infrared = INFRARED_REFERENCE_LINES.map((line): ReferenceChoice => ({
+    id: line.id, name: line.what, what: 'infrared', at: [line.cm1], unit: 'cm-1', ink: line.id === 'IR-3123' ? 'cvd' : 'ink2', shortName: line.what.split(',')[0]!,
+  }));
+  const foreign = ARTEFACT_LINES.map((line): ReferenceChoice => ({ id: line.id, name: line.what, what: 'light that is not the stone’s', at: [line.nm], unit: 'nm', ink: 'ink3', shortName: line.what.replace(/^an? /, '') }));
+  return [...centres, ...infrared, ...simulants, ...foreign];
 }
 
 /** Those that have the words in name, description or position; all where nothing is written. */

@@ -4,6 +4,7 @@ import { INSTRUMENT_STATE_WORDS } from '../../app/domain/instrument-state.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { axesFor, AXIS_STYLE } from '../../app/figure/figure-axes.ts';
 import type { FigureAxis, FigureModel } from '../../app/figure/figure-model.ts';
+import { lineLabel } from '../../app/runs/line-label.ts';
 import { spectrumFigure } from '../../app/figure/spectrum-figure.ts';
 import { analysableMethod, analysisParameters, type PeakResult } from '../../app/spectra/analysis.ts';
 import { convertPosition } from '../../app/spectra/convert-axis.ts';
@@ -109,7 +110,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
 
   const figure = useCallback((part: Shown, columns: number): FigureModel => {
     const model = spectrumFigure({
-      curves: drawn, axis, yUnit: curves.yUnit, columns, lines, peaks: result?.peaks ?? [], diamondRaman: result?.diamondRaman ?? null,
+      curves: drawn, axis, yUnit: curves.yUnit, columns, lines, centreLabel: lineLabel, peaks: result?.peaks ?? [], diamondRaman: result?.diamondRaman ?? null,
       ...(laserNm === null ? {} : { laserNm }), ...(part.x === null ? {} : { xRange: part.x }),
     });
     return { ...model, ...(part.y === null ? {} : { yRange: [part.y[0], part.y[1]] }), ...(normalise ? { yLabel: ON_ITS_OWN_SCALE } : {}) };
