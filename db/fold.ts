@@ -1,4 +1,3 @@
-// eslint-disable-next-line no-control-regex -- the range is ASCII as a whole
 const ASCII = /^[\x00-\x7f]*$/;
 
 /** Text as it is searched: lower case, without accents. SQLite's own LIKE knows only the letters A to Z. */

@@ -34,7 +34,8 @@ function holderAfter(holder: string, content: CustodyContent): string {
 }
 
 function after(before: CurrentCustody | null, at: string, content: CustodyContent): CurrentCustody {
-  const returned = content.event === 'returned';
+  // Nothing brings an item back but a new hand-over, which makes a new item.
+  const returned = (before?.returned ?? false) || content.event === 'returned';
   return {
     place: returned ? '' : content.place ?? before?.place ?? '',
     holder: holderAfter(before?.holder ?? '', content),

@@ -6,6 +6,7 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { appendCustody } from '../ledger/append-custody.ts';
+import { custodyOfItem } from './custody.ts';
 import { insertPhotograph, type PhotographInput, type PhotographPlace } from './insert-photograph.ts';
 import { readRawRecord, type RawContent } from './put-raw-record.ts';
 import { invalidFields, notFound, refused } from './refusals.ts';
@@ -51,14 +52,16 @@ export function createPhotographsStore(handle: StoreHandle, newId: () => string)
       const shown = itemShown(tx, input);
       if (!shown.ok) return shown;
       if (!isPicture(input.bytes, input.mediaType === 'image/png' ? 'image/png' : 'image/jpeg')) return invalidFields({ bytes: NOT_A_PICTURE });
+      if (shown.value !== null && custodyOfItem(tx, shown.value)?.returned === true) {
+        return refused('That item was returned to the client.', 'A photograph of it can be added to the case as a whole, without naming the item.');
+      }
       const place = { caseId: input.caseId, itemId: shown.value, stoneId: input.stoneId };
       const made = insertPhotograph(tx, { newId }, change, place, input);
-      if (shown.value !== null) {
-        appendCustody(tx, change, { caseId: input.caseId, itemId: shown.value, content: { event: 'photographed', ...(input.caption !== '' && { note: input.caption }) } });
-      }
+      const custody = shown.value === null ? null
+        : appendCustody(tx, change, { caseId: input.caseId, itemId: shown.value, content: { event: 'photographed', ...(input.caption !== '' && { note: input.caption }) } });
       appendAudit(tx, change, {
         subject: made.id, caseId: input.caseId,
-        content: { photograph: { item: shown.value, stone: input.stoneId, caption: input.caption, light: input.light, sha256: made.sha256 } },
+        content: { photograph: { item: shown.value, stone: input.stoneId, caption: input.caption, light: input.light, sha256: made.sha256 }, ...(custody !== null && { custody }) },
       });
       return ok(viewOf(tx.get<Row>(`${VIEW} WHERE p.id = ?`, [made.id])!));
     }),

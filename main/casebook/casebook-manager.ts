@@ -80,12 +80,16 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
     writeRemembered(files.state, { ...readRemembered(files.state), ...value }, options.newId());
   };
 
-  function use(opened: Casebook, book: 'own' | 'demonstration'): void {
+  async function use(opened: Casebook, book: 'own' | 'demonstration'): Promise<void> {
     if (casebook !== null && casebook !== opened) casebook.close();
     casebook = opened;
     trouble = null;
     remember({ open: book, ...(book === 'own' && { ownKnown: true }) });
-    if (opened.guardsRestored.length > 0) options.log.error('guards were missing and were put back', { count: opened.guardsRestored.length, first: opened.guardsRestored[0]! });
+    const [first] = opened.guardsRestored;
+    if (first === undefined) return;
+    options.log.error('guards were missing and were put back', { count: opened.guardsRestored.length, first });
+    // They are whole again at the next start: the ledger keeps that they once were not.
+    await opened.audit.note({ at: options.now().toISOString(), personId: null, operation: 'casebook.open' }, { subject: 'guards', content: { restored: opened.guardsRestored } });
   }
 
   /** Opens a file that should hold a laboratory; anything else is trouble, told in sentences. */
@@ -102,7 +106,7 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
       trouble = { ...openFailure('not-a-casebook', file), book };
       return;
     }
-    use(opened.value, book);
+    await use(opened.value, book);
   }
 
   async function dailyBackup(): Promise<void> {
@@ -168,11 +172,17 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
     return err({ code: 'refused', message: `That backup is not sound: ${fault} Nothing was changed.`, next: 'Choose an older backup.' });
   }
 
-  /** Keeps what is there now: a checked backup of a casebook that opens, the file itself of one that does not. */
+  /** Keeps what is there now: a checked backup of a casebook that opens, the file itself of any. Refuses where another program has it open. */
   async function keepPresent(): Promise<Result<null, Failure>> {
-    if (casebook !== null && casebook.file === files.own) {
-      const safety = await casebook.backup(backupPath('Casebook', 'before-restore'));
-      if (!safety.ok) return err(failureOf(safety.error));
+    const present = casebook !== null && casebook.file === files.own ? ok(casebook) : open(files.own);
+    if (!present.ok && present.error.code === 'in-use') return err(failureOf(present.error));
+    if (present.ok) {
+      const safety = await present.value.backup(backupPath('Casebook', 'before-restore'));
+      present.value.close();
+      if (!safety.ok) {
+        await openExisting('own');
+        return err(failureOf(safety.error));
+      }
     }
     leave();
     if (existsSync(files.own)) moveFile(files.own, asideName(files.own, options.now()));
@@ -213,7 +223,7 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
       }
       const opened = open(files.demonstration);
       if (!opened.ok) return err(failureOf(opened.error));
-      use(opened.value, 'demonstration');
+      await use(opened.value, 'demonstration');
       return ok({ done: true });
     },
 

@@ -20,6 +20,9 @@ describe('currentCustody', () => {
   test('what went back lies nowhere', () => {
     expect(folded(received, { event: 'returned', to: 'Client' })).toMatchObject({ place: '', holder: 'Client', returned: true });
   });
+  test('a later entry does not bring it back', () => {
+    expect(folded(received, { event: 'returned' }, { event: 'photographed' })).toMatchObject({ returned: true, place: '' });
+  });
   test('nothing recorded', () => {
     expect(currentCustody([])).toBeNull();
   });

@@ -1,3 +1,4 @@
+import BetterSqlite from 'better-sqlite3';
 import { existsSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -59,6 +60,19 @@ describe('starting', () => {
     const next = again();
     await next.openAtStart();
     expect(next.current()).not.toBeNull();
+    next.close();
+  });
+  test('guards that were taken away are put back, and the audit ledger keeps that they were', async () => {
+    const { manager, again, options } = await started();
+    manager.close();
+    const outside = new BetterSqlite(join(options.dataFolder, 'Casebook.culet'));
+    outside.exec('DROP TRIGGER report_no_update');
+    outside.close();
+    const next = again();
+    await next.openAtStart();
+    expect(next.current()!.guardsRestored).toEqual(['report_no_update']);
+    const [entry] = (await next.current()!.audit.list({ caseId: null, limit: 1, offset: 0 })).rows;
+    expect(entry).toMatchObject({ operation: 'casebook.open', subject: 'guards', content: '{"restored":["report_no_update"]}' });
     next.close();
   });
   test('a casebook open elsewhere is said to be in use', async () => {
@@ -173,6 +187,15 @@ describe('restoring', () => {
     const { file } = manager.backups()[0]!;
     writeFileSync(file, Buffer.alloc(40_000, 7));
     expect(await manager.restore(file, personId)).toMatchObject({ ok: false, error: { code: 'refused' } });
+    expect(await caseCount(manager)).toBe(2);
+    manager.close();
+  });
+  test('a casebook that another program has open is not replaced', async () => {
+    const { manager, again, options } = await withBackup();
+    const second = again();
+    await second.openAtStart();
+    expect(await second.restore(second.backups()[0]!.file, null)).toMatchObject({ ok: false, error: { code: 'busy' } });
+    expect(readdirSync(options.dataFolder).filter((name) => name.includes('set aside') || name.includes('.part'))).toEqual([]);
     expect(await caseCount(manager)).toBe(2);
     manager.close();
   });

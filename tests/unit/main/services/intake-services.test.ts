@@ -78,6 +78,7 @@ describe('at the door', () => {
     await value('clients.search', { text: 'invented' });
     expect(await value('bench.today')).toMatchObject({ counts: { cases: 1, stones: 5 }, drafts: [{ key: 'intake' }] });
     for (const item of [loose, ring]) await value('custody.append', { itemId: item!.id, event: 'returned' });
+    expect(await ask('photographs.add', { caseId, itemId: loose!.id, stoneId: null, name: 'a.png', mediaType: 'image/png', bytes: PNG, caption: '', light: 'white' })).toMatchObject({ error: { code: 'refused' } });
     expect(await value('cases.list', { state: 'returned' })).toMatchObject({ total: 1, rows: [{ next: 'returned', place: '' }] });
     for (const name of ['custody.list', 'audit.list'] as const) await value(name, { caseId, ...(name === 'custody.list' && { itemId: null }) });
     await value('stones.list');
