@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { BrowserWindow, nativeTheme, screen } from 'electron';
+import { app, BrowserWindow, nativeTheme, screen } from 'electron';
 import { webPreferences } from './harden.ts';
 import { PAGE_URL } from './is-our-frame.ts';
 import { parseWindowPlace, placeWindow, WINDOW_DEFAULTS, type WindowPlace } from './window-place.ts';
@@ -27,6 +27,8 @@ export function openWindow({ dataFolder, preload, icon }: WindowOptions): Browse
   if (saved?.maximised === true) window.maximize();
   window.once('ready-to-show', () => { window.show(); });
   window.on('close', () => { rememberPlace(file, window); });
+  // Windows ends the session: what is under way is finished as far as it lets us; the database bears the rest.
+  window.on('session-end', () => { app.quit(); });
   void window.loadURL(PAGE_URL);
   return window;
 }
