@@ -33,8 +33,8 @@ function rankForOrigin(method: MethodId, counted: readonly WeighedFinding[], col
   const settling = reaches.filter((reach) => SETTLED.has(decide(withFinding(counted, imagined(method, reach)), colourClass).conclusion));
   const weight = reaches.reduce((sum, reach) => sum + (reach.strength === 'strong' ? 2 : 1), 0);
   const why = settling.length > 0
-    ? `would settle it: ${listed(settling.map((reach) => reach.by))}`
-    : `adds weight: ${listed(reaches.map((reach) => reach.by))}`;
+    ? `would settle it: ${listed(settling.map((reach) => reach.by), 'or')}`
+    : `adds weight: ${listed(reaches.map((reach) => reach.by), 'or')}`;
   return { method, why, score: settling.length * 100 + weight };
 }
 

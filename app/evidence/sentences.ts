@@ -9,18 +9,21 @@ export const METHOD_WORDS: Readonly<Record<MethodId, string>> = {
   'thermal-probe': 'thermal probe', 'electrical-conductivity': 'electrical conductivity', 'specific-gravity': 'specific gravity',
 };
 
-/** 'a', 'a and b', 'a, b and c'. */
-export function listed(words: readonly string[]): string {
+/** 'a', 'a and b', 'a, b and c'; or with another last word. */
+export function listed(words: readonly string[], last = 'and'): string {
   if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 }
 
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** Where a finding comes from: 'growth pattern, R6'. */
+export const cited = (finding: WeighedFinding): string => `${METHOD_WORDS[finding.method]}${finding.run === null ? '' : `, ${finding.run}`}`;
+
 /** A finding as it is quoted: its sentence, then method and run. */
 export function quoted(finding: WeighedFinding): string {
   const sentence = finding.statement.trim().replace(/[.\s]+$/, '');
-  return `${sentence} (${METHOD_WORDS[finding.method]}${finding.run === null ? '' : `, ${finding.run}`})`;
+  return `${sentence} (${cited(finding)})`;
 }
 
 const SUPPORT_WORDS: Readonly<Record<WeighedFinding['supports'], string>> = {
