@@ -39,5 +39,5 @@ await main(async () => {
     reason = `Electron ended at once with code ${code}`;
   }
   say(`Serving the window on this machine only, at 127.0.0.1, because ${reason}.`);
-  return (await runOnProjectNode([builtCommandLine, 'serve', '--open', ...args], { cwd: callersFolder() })).code;
+  return (await runOnProjectNode([builtCommandLine, 'serve', '--open', '--note', `Shown in a browser because ${reason}.`, ...args], { cwd: callersFolder() })).code;
 });
