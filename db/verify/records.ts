@@ -53,7 +53,8 @@ function spectrumFault(row: SpectrumRow, vouched: Vouched): Fault {
     return `${name} was changed: its points no longer give its digest.`;
   }
   const known = vouched.byId.get(row.id);
-  return known === undefined || known === row.sha256 ? null : `${name} was replaced: the audit ledger names another digest.`;
+  if (known === undefined) return !vouched.complete ? null : `${name} is not named in the audit ledger: it was put in from outside.`;
+  return known === row.sha256 ? null : `${name} was replaced: the audit ledger names another digest.`;
 }
 
 type ReportRow = { number: string; revision: number; model: string; model_digest: string; pdf: Buffer; pdf_sha256: string };

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
+import { appendAudit } from '../../../../db/ledger/append-audit.ts';
 import { intake, madeCasebook } from '../made-casebook.ts';
 
 async function withCases(count: number) {
@@ -45,11 +46,26 @@ test('a spectrum whose points no longer give its digest is named with its run', 
     tx.run(`INSERT INTO raw_record VALUES ('raw', ?, 'd', 'n', 't', 0, 'stored', x'', 'at', ?)`, [one.case_id, personId]);
     tx.run(`INSERT INTO test_run VALUES ('run', ?, ?, 4, 'raman', NULL, 'no-instrument', NULL, NULL, NULL, NULL, '[]', NULL, '', 'at', ?)`, [one.case_id, one.id, personId]);
     tx.run(`INSERT INTO run_file VALUES ('file', 'run', 'raw', 'read', 'f', 'r', '[]', NULL)`);
+    appendAudit(tx, { at: 'at', personId, operation: 'runs.record' }, { subject: 'run', caseId: one.case_id, content: { digests: { good: digest, bad: digest } } });
     tx.run(`INSERT INTO spectrum VALUES ('good', 'run', 'file', 0, 'first', 'nm', 'counts', 0, 2, ?, ?, ?)`, [x, x, digest]);
     tx.run(`INSERT INTO spectrum VALUES ('bad', 'run', 'file', 1, 'second', 'nm', 'counts', 0, 2, ?, ?, ?)`, [x, Buffer.alloc(16, 2), digest]);
   });
   const parts = (await casebook.ledgers.verify({ at: 'now' }))!.parts;
   expect(parts.find((part) => part.part === 'spectra')).toMatchObject({ checked: 1, sound: false, fault: 'The spectrum “second” of run R4 was changed: its points no longer give its digest.' });
-  expect(parts.find((part) => part.part === 'raw records')).toMatchObject({ sound: false });
+  casebook.close();
+});
+
+test('a spectrum that the audit ledger does not name was put in from outside', async () => {
+  const { casebook, personId } = await withCases(1);
+  const none = createHash('sha256').digest('hex');
+  await casebook.handle.transact((tx) => {
+    const one = tx.get<{ case_id: string; id: string }>('SELECT case_id, id FROM stone')!;
+    tx.run(`INSERT INTO raw_record VALUES ('raw', ?, ?, 'n', 't', 0, 'stored', x'', 'at', ?)`, [one.case_id, none, personId]);
+    tx.run(`INSERT INTO test_run VALUES ('run', ?, ?, 1, 'raman', NULL, 'no-instrument', NULL, NULL, NULL, NULL, '[]', NULL, '', 'at', ?)`, [one.case_id, one.id, personId]);
+    tx.run(`INSERT INTO run_file VALUES ('file', 'run', 'raw', 'read', 'f', 'r', '[]', NULL)`);
+    tx.run(`INSERT INTO spectrum VALUES ('foreign', 'run', 'file', 0, 'foreign', 'nm', 'counts', 0, 0, x'', x'', ?)`, [none]);
+  });
+  const parts = (await casebook.ledgers.verify({ at: 'now' }))!.parts;
+  for (const name of ['spectra', 'raw records']) expect(parts.find((part) => part.part === name)).toMatchObject({ sound: false, fault: expect.stringContaining('put in from outside') as string });
   casebook.close();
 });
