@@ -6,6 +6,10 @@ export type BroadBandMatch = { readonly band: BroadBand; /** Place of the maximu
 /** A band must stand this far over its chord: in noise, and in absorbance (judgement; instruments step by 0.01 at detector changes). */
 const LEAST_SIGMAS = 10;
 const LEAST_ABSORBANCE = 0.03;
+/** Above this absorbance stray light bends bands. */
+const MOST_ABSORBANCE = 2.5;
+/** The maximum must lie this near the published centre, in widths. */
+const NEAR_WIDTHS = 0.2;
 
 const valueAt = (x: Float64Array, y: Float64Array, nm: number): number => {
   let lo = 0;
@@ -37,10 +41,12 @@ export function findBroadBands(x: Float64Array, y: Float64Array, noise: Float64A
       const over = y[i]! - left - slope * (x[i]! - from);
       if (over > best) { best = over; at = i; }
     }
-    const near = Math.abs(x[at]! - band.nm) <= 0.25 * band.fwhmNm;
+    const near = Math.abs(x[at]! - band.nm) <= NEAR_WIDTHS * band.fwhmNm;
     // Half of the height a quarter of the width away shows a band, not a line.
     const broad = Math.min(valueAt(x, y, x[at]! - band.fwhmNm / 4) - left - slope * (x[at]! - band.fwhmNm / 4 - from), valueAt(x, y, x[at]! + band.fwhmNm / 4) - left - slope * (x[at]! + band.fwhmNm / 4 - from)) > 0.55 * best;
-    if (near && broad && best > LEAST_ABSORBANCE && best > LEAST_SIGMAS * noise[at]!) found.push({ band, maximumNm: x[at]!, height: best });
+    if (near && broad && best > LEAST_ABSORBANCE && best > LEAST_SIGMAS * noise[at]! && y[at]! < MOST_ABSORBANCE) found.push({ band, maximumNm: x[at]!, height: best });
   }
-  return found;
+  // One band has one name: of two that share a maximum, the nearer.
+  return found.filter((match) => !found.some((other) => other !== match && Math.abs(other.maximumNm - match.maximumNm) < 0.5 * match.band.fwhmNm
+    && Math.abs(other.maximumNm - other.band.nm) < Math.abs(match.maximumNm - match.band.nm)));
 }

@@ -5,7 +5,8 @@ import type { DetectedLine } from './detect-lines.ts';
 import type { DiamondRaman } from './diamond-raman.ts';
 import type { Match } from './match-centres.ts';
 
-export type LaserDoubt = { readonly warning: AnalysisWarning; /** Whether a missing diamond line may not count against diamond. */ readonly maskAbsence: boolean };
+/** A missing diamond line may then not count against diamond. */
+export type LaserDoubt = { readonly warning: AnalysisWarning };
 
 /** A diode laser may be this far from its nominal wavelength, nm (judgement). */
 const MOST_LASER_ERROR_NM = 6;
@@ -23,14 +24,12 @@ export function checkLaser(raman: DiamondRaman | null, lines: readonly DetectedL
     const implied = airFromVacuum(1 / (1 / vacuumFromAir(line.position) + DIAMOND_RAMAN_CM1 * 1e-7));
     if (Math.abs(implied - laserNm) > MOST_LASER_ERROR_NM) continue;
     return {
-      maskAbsence: true,
       warning: { code: 'laser-doubtful', message: `A narrow line at ${line.position.toFixed(2)} nm would be the diamond line if the laser were ${implied.toFixed(2)} nm instead of ${laserNm} nm: check the laser’s wavelength.` },
     };
   }
   const centres = matches.filter((match) => match.centre !== null && match.line.snr >= 10);
   if (raman.result.state === 'absent' && centres.length > 0) {
     return {
-      maskAbsence: true,
       warning: { code: 'laser-doubtful', message: `Centres of diamond are there (${centres.slice(0, 3).map((match) => match.centre!.name).join(', ')}), but no diamond line where the laser puts it: check the laser’s wavelength, or repeat with another laser.` },
     };
   }

@@ -6,8 +6,10 @@ import type { DetectedLine, Detection } from './detect-lines.ts';
 
 /** Agreement asked of the line (judgement): ±3 cm-1, or 0.6 resolutions where that is more; never beyond 10 cm-1. */
 export const RAMAN_TOLERANCE = { leastCm1: 3, resolutions: 0.6, mostCm1: 10 } as const;
-/** Wider lines are not the first-order line; small instruments show up to 60 cm-1 (judgement). */
-const WIDEST_CM1 = 70;
+/** Wider lines are not the first-order line, cm-1: small instruments show up to 60; where the resolution is stated, it decides (judgement). */
+const WIDEST_CM1 = { resolutionUnknown: 60, resolutionStated: 30, resolutions: 1.5 } as const;
+/** So many other sharp lines, this strong against the one found, show another material (judgement). */
+const OTHERS = { photoluminescence: { count: 3, share: 1 }, raman: { count: 2, share: 0.5 } } as const;
 /** Signal over noise asked before the line counts as seen. */
 const LEAST_SNR = 5;
 /**
@@ -27,6 +29,10 @@ export type DiamondRamanInput = {
   readonly temperatureK: number;
   /** One standard deviation, nm. */
   readonly calibrationErrorNm: number;
+  /** Whether the person stated the resolution, or it is a guess from the curve. */
+  readonly resolutionStated: boolean;
+  /** Lines that are known to be something of diamond's. */
+  readonly isNamed: (line: DetectedLine) => boolean;
 };
 export type DiamondRaman = { readonly result: DiamondRamanResult; /** The line itself, where present. */ readonly line: DetectedLine | null; readonly reason: string };
 
@@ -63,6 +69,20 @@ function saturatedNear(input: DiamondRamanInput, from: number, to: number): bool
   return (input.detection.saturation?.runs ?? []).some(([a, b]) => input.x[b]! >= from && input.x[a]! <= to);
 }
 
+/** Whether the curve is full of sharp lines that are not diamond's, so that one of them falls on the place by chance. */
+function othersOutshine(input: DiamondRamanInput, found: DetectedLine, laserNm: number): boolean {
+  const { count, share } = OTHERS[input.unit === 'nm' ? 'photoluminescence' : 'raman'];
+  let others = 0;
+  for (const line of input.detection.lines) {
+    if (line === found || line.height < share * found.height || input.isNamed(line)) continue;
+    const shift = input.unit === 'nm' ? ramanShiftFromAir(laserNm, line.position) : line.position;
+    const widthCm1 = input.unit === 'nm' ? line.fwhm / (line.position ** 2 * 1e-7) : line.fwhm;
+    const secondOrder = shift > 2100 && shift < 2720;
+    if (shift > 90 && shift < 3400 && !secondOrder && widthCm1 < 60) others++;
+  }
+  return others >= count;
+}
+
 /** Greatest light over the darkest point: what the line would have to be seen beside. */
 function brightest(y: Float64Array): number {
   let least = Infinity;
@@ -87,7 +107,7 @@ export function findDiamondRaman(input: DiamondRamanInput): DiamondRaman | null 
   if (x[0]! > expected - margin || x[x.length - 1]! < expected + margin) return null;
   const i = nearest(x, expected);
   const resolution = detection.resolution ?? 0;
-  const widest = Math.max(WIDEST_CM1 * perCm1, 1.5 * resolution);
+  const widest = input.resolutionStated ? Math.max(WIDEST_CM1.resolutionStated * perCm1, WIDEST_CM1.resolutions * resolution) : WIDEST_CM1.resolutionUnknown * perCm1;
   let best: DetectedLine | null = null;
   for (const line of detection.lines) {
     if (Math.abs(line.position - expected) > tolerance || line.fwhm > widest || line.snr < LEAST_SNR) continue;
@@ -99,6 +119,9 @@ export function findDiamondRaman(input: DiamondRamanInput): DiamondRaman | null 
   const to = expected + tolerance + resolution;
   if (saturatedNear(input, from, to)) {
     return { result: { ...common, foundNm: null, shiftCm1: null, present: false, state: 'masked', detectionLimit: null }, line: null, reason: 'the detector is saturated there' };
+  }
+  if (best !== null && othersOutshine(input, best, laser)) {
+    return { result: { ...common, foundNm: null, shiftCm1: null, present: false, state: 'masked' }, line: null, reason: 'other sharp lines as strong as the one there show another material' };
   }
   if (best !== null) {
     const foundNm = input.unit === 'nm' ? best.position : airFromRamanShift(laser, best.position);

@@ -11,9 +11,9 @@ const LEAST_SNR = 10;
 
 /**
  * The imitation whose strongest Raman line is the strongest seen, with all of its first two lines (where it has two and they are covered).
- * range: covered shifts, cm-1. Null where none fits.
+ * range: covered shifts, cm-1; least: lines that must be found. Null where none fits.
  */
-export function identifySimulant(lines: readonly ShiftLine[], range: readonly [number, number]): SimulantMatch | null {
+export function identifySimulant(lines: readonly ShiftLine[], range: readonly [number, number], least = 1): SimulantMatch | null {
   const clear = lines.filter((line) => line.snr >= LEAST_SNR && line.shiftCm1 > 100 && line.shiftCm1 < 1250);
   const strongest = Math.max(...clear.map((line) => line.height));
   let best: SimulantMatch | null = null;
@@ -28,7 +28,7 @@ export function identifySimulant(lines: readonly ShiftLine[], range: readonly [n
       found.push({ line: line.line, shiftCm1: line.shiftCm1, referenceCm1: reference });
       lead = Math.max(lead, line.height);
     }
-    if (found.length < Math.min(2, covered.length) || lead < 0.8 * strongest) continue;
+    if (found.length < Math.max(least, Math.min(2, covered.length)) || lead < 0.8 * strongest) continue;
     if (best === null || found.length > best.found.length) best = { simulant, found };
   }
   return best;

@@ -39,6 +39,8 @@ function guessInfrared(x: Float64Array, y: Float64Array): YUnit {
   return largest > 2 ? 'percent-transmittance' : 'transmittance';
 }
 
+const NOT_EMITTED: readonly YUnit[] = ['absorbance', 'transmittance', 'percent-transmittance', 'absorption-coefficient', 'reflectance', 'percent-reflectance'];
+
 /** Transmission without a unit: more than 1.5 means per cent or counts, which differ by a factor only. */
 const isRelative = (unit: YUnit): boolean => unit === 'counts' || unit === 'arbitrary' || unit === 'unstated' || unit === 'other';
 
@@ -49,8 +51,8 @@ const isRelative = (unit: YUnit): boolean => unit === 'counts' || unit === 'arbi
 export function prepareOrdinate(x: Float64Array, y: Float64Array, unit: YUnit, method: AnalysableMethod): Result<PreparedOrdinate, AnalysisError> {
   const warnings: AnalysisWarning[] = [];
   if (method === 'photoluminescence' || method === 'raman') {
-    if (unit === 'transmittance' || unit === 'percent-transmittance' || unit === 'absorption-coefficient') {
-      return err({ code: 'ordinate-wrong-for-method', message: 'The file holds transmission, not emitted light: choose absorption or infrared as the method.' });
+    if (NOT_EMITTED.includes(unit)) {
+      return err({ code: 'ordinate-wrong-for-method', message: 'The file holds absorption, transmission or reflection, not emitted light: choose absorption or infrared as the method.' });
     }
     return ok({ y, ordinate: 'intensity', warnings });
   }

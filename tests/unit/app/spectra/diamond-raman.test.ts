@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { airFromRamanShift } from '../../../../app/spectra/convert-axis.ts';
-import { analysed, madeSpectrum, RAMAN_532 } from './made-spectra.ts';
+import { analyseSpectrum } from '../../../../app/spectra/analyse-spectrum.ts';
+import { analysed, madeSpectrum, PL, RAMAN_532 } from './made-spectra.ts';
 
 const raman = { method: 'raman', resolution: undefined } as const;
 const shiftAxis = (lines: Parameters<typeof madeSpectrum>[0], options: Parameters<typeof madeSpectrum>[1] = {}) =>
@@ -58,6 +59,21 @@ describe('on the shift axis', () => {
   });
   test('noise alone is no information', () => {
     expect(analysed(shiftAxis([]), raman).diamondRaman).toMatchObject({ state: 'masked' });
+  });
+  test('one of many lines of another material is not it', () => {
+    const lines = [620.9, 795.8, 1001.4, 1155.3, 1331, 1450.5, 1602.3, 2904.5].map((nm) => ({ nm, height: 800, fwhm: 9 }));
+    const result = analysed(shiftAxis(lines), raman);
+    expect(result.diamondRaman).toMatchObject({ state: 'masked', present: false });
+    expect(result.findings.filter((finding) => finding.supports === 'diamond')).toEqual([]);
+  });
+  test('beside the lines of a luminescent diamond it is', () => {
+    const result = analysed(shiftAxis([{ nm: 1332.4, height: 900, fwhm: 5 }, { nm: 1408, height: 4000, fwhm: 75 }]), { ...raman, laserNm: 532 });
+    expect(result.diamondRaman).toMatchObject({ state: 'present' });
+    expect(result.peaks.map((peak) => peak.centre)).toEqual(['RAMAN', 'NV0']);
+  });
+  test('absorbance is no Raman curve', () => {
+    const result = analyseSpectrum({ ...shiftAxis([{ nm: 1332.4, height: 900, fwhm: 5 }]), yUnit: 'absorbance' }, { ...PL, ...raman });
+    expect(!result.ok && result.error.code).toBe('ordinate-wrong-for-method');
   });
   test('a line at 1345 is not it', () => {
     expect(analysed(shiftAxis([{ nm: 1345, height: 2000, fwhm: 5 }]), raman).diamondRaman?.present).toBe(false);
