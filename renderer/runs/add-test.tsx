@@ -12,6 +12,7 @@ import { useNotes } from '../look/notes.tsx';
 import { useAsk, useChange } from '../queries.ts';
 import { CautionNotice } from './caution-notice.tsx';
 import { FileTrialList } from './file-trials.tsx';
+import { guessMethod } from './guess-method.ts';
 import { gatherFiles, type IncomingFile } from './incoming-file.ts';
 import { LeaveSheet } from './leave-sheet.tsx';
 import { adviseMethods, orderHint } from './method-advice.ts';
@@ -54,8 +55,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
   const [chosenInstrument, setInstrument] = useState<string | null | undefined>(undefined);
   const instrumentId = chosenInstrument === null ? null : instruments.find((i) => i.id === chosenInstrument)?.id ?? instruments[0]?.id ?? null;
   const [typed, setTyped] = useState<Partial<RunSettings>>({});
-  const remembers = instruments.find((i) => i.id === instrumentId)?.remembers;
-  const settings: RunSettings = { ...NO_SETTINGS, ...rememberedSettings(remembers), ...typed };
+  const settings: RunSettings = { ...NO_SETTINGS, ...rememberedSettings(instruments.find((i) => i.id === instrumentId)), ...typed };
   const [acknowledged, setAcknowledged] = useState<readonly Hazard[]>([]);
   const [files, setFiles] = useState<readonly IncomingFile[]>([]);
   const [refused, setRefused] = useState<readonly string[]>([]);
@@ -98,7 +98,17 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
   const [first] = useState(dropped);
   useEffect(() => { if (first.length > 0) void gatherFiles(first).then((gathered) => { setFiles(gathered.files); setRefused(gathered.refused); }); }, [first]);
 
+  // A file that came without a method tells it by its units, until a person chooses.
+  const [byHand, setByHand] = useState(asked !== null || dropped.length === 0);
+  const guess = guessMethod(files[0] ? trials.trials.get(files[0].key) : undefined);
+  useEffect(() => {
+    if (byHand || guess === null || advice.some((a) => a.method === guess && a.impossible !== null)) return;
+    setByHand(true);
+    setMethod(guess);
+  }, [byHand, guess, advice]);
+
   const choose = (next: MethodId) => {
+    setByHand(true);
     if (next === method) return;
     setMethod(next);
     setInstrument(undefined);

@@ -10,10 +10,19 @@ export type SettingNumbers = { readonly [K in SettingKey]: number | null };
 
 export const NO_SETTINGS: RunSettings = { laserNm: '', temperatureK: '', integrationMs: '', resolution: '' };
 
-/** What an instrument remembers, as it stands in the fields. */
-export function rememberedSettings(memory: InstrumentMemory | undefined): RunSettings {
+/** Methods whose resolution is stated in cm-1; the others state nm. */
+const IN_WAVENUMBERS: readonly MethodId[] = ['infrared', 'raman'];
+
+/**
+ * What an instrument remembers, as it stands in the fields. Where one instrument serves methods with resolutions in nm and in
+ * cm-1, the remembered number may be either, so it is asked for.
+ */
+export function rememberedSettings(instrument: Pick<InstrumentView, 'remembers' | 'methods'> | undefined): RunSettings {
+  const memory: InstrumentMemory | undefined = instrument?.remembers;
+  const curves = instrument?.methods.filter((method) => METHODS[method].yields === 'spectrum') ?? [];
+  const oneUnit = new Set(curves.map((method) => IN_WAVENUMBERS.includes(method))).size <= 1;
   const text = (value: number | undefined): string => (value === undefined ? '' : String(value));
-  return { laserNm: text(memory?.laserNm), temperatureK: text(memory?.temperatureK), integrationMs: text(memory?.integrationMs), resolution: text(memory?.resolution) };
+  return { laserNm: text(memory?.laserNm), temperatureK: text(memory?.temperatureK), integrationMs: text(memory?.integrationMs), resolution: oneUnit ? text(memory?.resolution) : '' };
 }
 
 /** The settings that mean something for a method. */
@@ -24,7 +33,7 @@ export function settingsOf(method: MethodId): SettingKey[] {
 }
 
 /** Unit in which the resolution of a method is stated. */
-export const resolutionUnit = (method: MethodId): string => (method === 'infrared' || method === 'raman' ? 'cm⁻¹' : 'nm');
+export const resolutionUnit = (method: MethodId): string => (IN_WAVENUMBERS.includes(method) ? 'cm⁻¹' : 'nm');
 
 const LIMITS: Readonly<Record<SettingKey, readonly [number, number]>> = { laserNm: [200, 1100], temperatureK: [4, 400], integrationMs: [0, 3_600_000], resolution: [0.0001, 100] };
 

@@ -1,20 +1,29 @@
 import { Fragment } from 'react';
 import type { RunView } from '../../app/contract/work.ts';
 import { INSTRUMENT_STATE_WORDS } from '../../app/domain/instrument-state.ts';
-import { METHODS } from '../../app/domain/method.ts';
 import { shortDigest, showClock, showMoment, showShortDay } from '../look/time.ts';
+import { shortMethod } from './method-words.ts';
+import { resolutionUnit } from './run-settings.ts';
 import { RunFiles } from './run-files.tsx';
 
 /** "Photoluminescence, 404.93 nm" */
 export function methodWords(run: Pick<RunView, 'method' | 'laserNm' | 'temperatureK'>): string {
-  const short = run.method.startsWith('fluorescence') ? METHODS[run.method].name.replace('Fluorescence, ', '').replace(/^./, (c) => c.toUpperCase()) : METHODS[run.method].name;
-  return [short, run.laserNm === null ? '' : `${run.laserNm} nm`].filter(Boolean).join(', ');
+  return [shortMethod(run.method), run.laserNm === null ? '' : `${run.laserNm} nm`].filter(Boolean).join(', ');
 }
 
 function rawWords(run: RunView): string {
   const [first, ...more] = run.files;
   if (!first) return 'typed';
   return `${shortDigest(first.sha256)}${more.length > 0 ? ` +${more.length}` : ''}`;
+}
+
+/** With what a run was made, in one line. */
+function RunFacts({ run }: { readonly run: RunView }) {
+  const facts = [
+    run.instrument === null ? '' : `${run.instrument}, ${INSTRUMENT_STATE_WORDS[run.instrumentState]}`, run.temperatureK === null ? '' : `${run.temperatureK} K`,
+    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution} ${resolutionUnit(run.method)}`,
+  ].filter(Boolean);
+  return facts.length > 0 ? <p className="quiet run-remark">{facts.join(' · ')}</p> : null;
 }
 
 /** Newest first: which run, by whom, from which raw record, and what it brought. The chosen one opens its files. */
@@ -43,9 +52,10 @@ export function RunsTable({ runs, chosen, zone, onChoose }: { readonly runs: rea
                 <td className="mono" title={run.files.map((f) => `${f.name} ${f.sha256}`).join('\n')}>{rawWords(run)}</td>
                 <td className={`one-line ${run.files.some((f) => f.outcome === 'refused') ? 'warn' : ''}`} title={run.reads}>{run.reads}</td>
               </tr>
-              {run.id === chosen && (run.files.length > 0 || run.note !== '' || (run.warnings?.length ?? 0) > 0) ? (
+              {run.id === chosen && (run.files.length > 0 || run.note !== '' || run.instrument !== null || (run.warnings?.length ?? 0) > 0) ? (
                 <tr className="run-more"><td /><td colSpan={5}>
                   {run.warnings?.map((warning) => <p key={warning.code} className="warn run-remark">{warning.message}</p>)}
+                  <RunFacts run={run} />
                   {run.note ? <p className="second run-remark">{run.note}</p> : null}
                   <RunFiles run={run} />
                 </td></tr>

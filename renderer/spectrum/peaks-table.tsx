@@ -6,7 +6,9 @@ import { lineLabel } from '../../app/runs/line-label.ts';
 
 const unitWord = (unit: PeakResult['unit']): string => (unit in AXIS_STYLE ? AXIS_STYLE[unit as FigureAxis].unit : unit);
 const decimalsOf = (unit: PeakResult['unit']): number => (unit in AXIS_STYLE ? AXIS_STYLE[unit as FigureAxis].decimals + 1 : 2);
-const minus = (text: string): string => text.replace('-', '−');
+const minus = (text: string): string => (/[1-9]/.test(text) ? text.replace('-', '−') : text.replace('-', ''));
+/** One digit of an uncertainty tells enough; never zero. */
+const uncertainty = (value: number, decimals: number): string => (value >= 10 ** -decimals ? value.toFixed(decimals) : value > 0 ? value.toFixed(Math.min(6, Math.ceil(-Math.log10(value)))) : '0');
 const significant = (value: number): string => (Math.abs(value) >= 1000 ? String(Math.round(value)) : minus(value.toPrecision(3)));
 
 /** Name of what a line was matched with, whichever table it is from. */
@@ -33,7 +35,7 @@ export function PeaksTable({ peaks, onShow }: { readonly peaks: readonly PeakRes
           const decimals = decimalsOf(peak.unit);
           return (
             <tr key={`${peak.position}`} tabIndex={0} className="opens" onClick={() => { onShow(peak); }} onKeyDown={(e) => { if (e.key === 'Enter') onShow(peak); }}>
-              <td className="mono to-right">{peak.position.toFixed(decimals)}{peak.standardError === null ? null : <span className="quiet"> ± {peak.standardError.toFixed(decimals)}</span>}</td>
+              <td className="mono to-right">{peak.position.toFixed(decimals)}{peak.standardError === null ? null : <span className="quiet"> ± {uncertainty(peak.standardError, decimals)}</span>}</td>
               <td className="mono to-right">{significant(peak.height)}</td>
               <td className="mono to-right">{peak.fwhm.toFixed(decimals)}</td>
               <td className="mono to-right">{peak.snr >= 10 ? Math.round(peak.snr) : peak.snr.toFixed(1)}</td>

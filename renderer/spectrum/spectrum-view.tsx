@@ -81,7 +81,8 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const possible = axesFor(curves.xUnit, laserNm ?? undefined);
   const [wantedAxis, setAxis] = useState<FigureAxis | null>(null);
   const axis = wantedAxis !== null && possible.includes(wantedAxis) ? wantedAxis : usualAxis(run.method, possible)!;
-  const [mode, setMode] = useState<CurveMode>('processed');
+  const [wantedMode, setMode] = useState<CurveMode>('processed');
+  const mode: CurveMode = curves.smoothed.length === 0 ? 'raw' : wantedMode;
   const [baseline, setBaseline] = useState<BaselineMode>('hidden');
   const [overlays, setOverlays] = useState<readonly string[]>([]);
   const [wantNormalise, setNormalise] = useState(false);
@@ -150,7 +151,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
       <SpectrumPlot figure={figure} whole={whole} shown={shown} onShown={setShown} laserNm={laserNm} read={main} onLaidOut={onLaidOut}
         label={`${METHODS[run.method].name}, ${AXIS_STYLE[axis].label}, ${result ? `${result.peaks.length} lines found` : 'not analysed'}`} />
       <div className="spectrum-says">
-        {run.method === 'raman' || run.method === 'photoluminescence' ? <p className={result?.diamondRaman?.state === 'present' ? 'diamond-present' : 'second'}>{diamondSentence(result?.diamondRaman ?? null, laserNm)}</p> : null}
+        {(run.method === 'raman' || run.method === 'photoluminescence') && (result !== null || laserNm === null) ? <p className={result?.diamondRaman?.state === 'present' ? 'diamond-present' : 'second'}>{diamondSentence(result?.diamondRaman ?? null, laserNm)}</p> : null}
         {result?.warnings.map((warning) => <p key={warning.code + warning.message} className="warn">{warning.message}</p>)}
         {spectrum.analysis === null ? <p className="warn">This curve was not analysed. Look at the run’s remarks below, correct the parameters and analyse again.</p> : null}
         {over.some((query) => query.isError) ? <p className="warn">A spectrum that should lie over this one could not be read.</p> : null}

@@ -1,11 +1,15 @@
+import type { ItemView } from '../../app/contract/cases.ts';
 import type { StoneFolder } from '../../app/contract/work.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
-import { METHODS, type MethodId } from '../../app/domain/method.ts';
+import { METHOD_IDS, METHODS, type MethodId } from '../../app/domain/method.ts';
 import { isPossible } from '../../app/evidence/possible-methods.ts';
-import { METHOD_IDS } from '../../app/domain/method.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
+import { shortMethod } from '../runs/method-words.ts';
 import { itemWords } from './stone-words.ts';
+
+/** A loose stone is its own item: one line says both. */
+const isOneLoose = (item: ItemView): boolean => item.kind === 'loose' && item.stones.length === 1;
 
 function Tree({ folder }: { readonly folder: StoneFolder }) {
   const { parcels } = folder.case;
@@ -17,11 +21,11 @@ function Tree({ folder }: { readonly folder: StoneFolder }) {
           <p className="tree-parcel" title={parcel.sealNumber ? `seal ${parcel.sealNumber}` : undefined}><span>Parcel {parcel.ordinal}</span><span className="mono">{parcel.items.reduce((sum, item) => sum + (item.count ?? item.stones.length), 0)}</span></p>
           {parcel.items.map((item) => (
             <div key={item.id}>
-              <p className="tree-item" title={item.declared}><span className="one-line">{item.label} {itemWords(item)}</span><span className="mono">{item.count ?? item.stones.length}</span></p>
+              {isOneLoose(item) ? null : <p className="tree-item" title={item.declared}><span className="one-line">{item.label} {itemWords(item)}</span><span className="mono">{item.count ?? item.stones.length}</span></p>}
               {item.stones.map((stone) => (
-                <a key={stone.id} className="tree-stone" href={placeAddress({ view: 'stone', id: stone.id })} aria-current={stone.id === folder.stone.id ? 'page' : undefined}
+                <a key={stone.id} className={`tree-stone ${isOneLoose(item) ? 'tree-stone-loose' : ''}`} href={placeAddress({ view: 'stone', id: stone.id })} aria-current={stone.id === folder.stone.id ? 'page' : undefined}
                   title={stone.conclusion ? `${stone.label}: ${CONCLUSION_WORDS[stone.conclusion]}` : `${stone.label}: open`}>
-                  <Glyph of={stone.conclusion ?? 'undetermined'} /><span className="one-line">{stone.label}{stone.position ? ` ${stone.position}` : ''}</span>
+                  <Glyph of={stone.conclusion ?? 'undetermined'} /><span className="one-line">{stone.label}{stone.position ? ` ${stone.position}` : ''}{isOneLoose(item) ? ' loose' : ''}</span>
                   {stone.stage === 'concluded' ? <span className="quiet">?</span> : stone.stage === 'disagreed' ? <span className="warn">!</span> : null}
                 </a>
               ))}
@@ -44,8 +48,8 @@ function Tests({ folder, onTest }: { readonly folder: StoneFolder; readonly onTe
     <section aria-label="Tests of this stone">
       <p className="label tree-title">Tests of {folder.stone.label}</p>
       {rows.map((method) => (
-        <button key={method} type="button" className="tree-test" title={METHODS[method].tells} onClick={() => { onTest(method); }}>
-          <span className="one-line">{METHODS[method].name}</span>
+        <button key={method} type="button" className="tree-test" title={`${METHODS[method].name}: ${METHODS[method].tells}`} onClick={() => { onTest(method); }}>
+          <span className="one-line">{shortMethod(method)}</span>
           <span className="mono">{rank(method) === 0 ? 'done' : rank(method) === 1 && method === next[0] ? 'next' : '–'}</span>
         </button>
       ))}
