@@ -18,8 +18,6 @@ import { isSecondOrder } from './second-order-raman.ts';
 export { RAMAN_LINE as RAMAN_ID } from './match-centres.ts';
 /** Above this residual of the diamond line, nm, positions are trusted less and the user is told (judgement). */
 const CALIBRATION_ALARM_NM = 0.3;
-/** Above this temperature, kelvin, lines as narrow as a cooled stone's are remarkable. */
-const WARM_K = 200;
 /** Among luminescence one line may fall on a Raman line by chance; two do not. */
 const LEAST_SIMULANT_LINES = { nm: 2, 'raman-shift': 1 } as const;
 /** Centres common enough to be mistaken for the diamond line where the instrument can't part them. */
@@ -100,16 +98,10 @@ function toPeaks(detection: Detection, scale: EmissionScale, named: Named, raman
   });
 }
 
-/** Whether a line is the small top of a stronger, broader one. */
-const onBroaderLine = (line: DetectedLine, all: readonly DetectedLine[]): boolean =>
-  all.some((other) => other !== line && other.height > line.height && Math.abs(other.position - line.position) < 0.5 * other.fwhm);
-
 /** A line that only a cooled stone would show so narrow, in a run said to be warm. */
-function temperatureWarnings(scale: EmissionScale, { matches, context }: Named): AnalysisWarning[] {
-  if (context.temperatureK <= WARM_K) return [];
-  const unnamed = new Set(matches.filter((match) => match.centre === null).map((match) => match.line));
-  const cold = matchCentres(scale.inNm, { ...context, temperatureK: 77 }).find((match) => match.centre !== null && match.centre.roomFwhmNm !== null && unnamed.has(match.line) && !onBroaderLine(match.line, scale.inNm));
-  return cold ? [{ code: 'narrow-for-temperature', message: `The line at ${cold.line.position.toFixed(2)} nm is narrower than any at room temperature: if the stone was cooled, state its temperature.` }] : [];
+function temperatureWarnings(matches: readonly Match[]): AnalysisWarning[] {
+  const cold = matches.find((match) => match.asCold);
+  return cold ? [{ code: 'narrow-for-temperature', message: `The line at ${cold.line.position.toFixed(2)} nm (${cold.centre?.name ?? ''}) is narrower than any at room temperature, as a cooled stone shows it: state the stone’s temperature.` }] : [];
 }
 
 /** Reads a photoluminescence or Raman curve: the diamond line, imitations, optical centres in emission. */
@@ -124,7 +116,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   if (residual !== null) warnings.push(residualWarning(residual));
   const named = nameLines(detection, scale, raman, laserNm !== undefined, { ...context, calibrationErrorNm: Math.max(calibrationErrorNm, Math.abs(residual ?? 0)) });
   const rivals = rivalsOfRaman(scale, named);
-  if (raman && rivals.length > 0) raman = { ...raman, result: { ...raman.result, present: false, state: 'masked' }, reason: `the instrument can't part it from ${rivals.join(', ')}` };
+  if (raman && rivals.length > 0) raman = { ...raman, result: { ...raman.result, present: false, state: 'masked' }, reason: `the instrument can’t part it from ${rivals.join(', ')}` };
   const simulant = lookForSimulant(prepared, detection, scale, raman);
   const peaks = toPeaks(detection, scale, named, raman, rivals, simulant);
   const ofSimulants = new Set((simulant?.found ?? []).map((found) => scale.inNm[found.line]!));
@@ -135,6 +127,6 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
     if (raman?.result.state === 'absent') raman = { ...raman, result: { ...raman.result, state: 'masked' }, reason: 'the laser wavelength is in doubt' };
   }
   warnings.push(...artefactWarnings(own));
-  if (scale.canName && named.ramanAt >= 0) warnings.push(...temperatureWarnings(scale, named));
+  warnings.push(...temperatureWarnings(own));
   return { peaks, named: own, diamondRaman: raman, simulant, warnings };
 }

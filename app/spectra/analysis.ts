@@ -27,14 +27,17 @@ export const peakResult = z.object({
   height: z.number(),
   fwhm: z.number(),
   prominence: z.number(),
+  /** Fitted height over the standard deviation of the raw curve's noise nearby. */
   snr: z.number(),
   /** Standard error of the position from the fit, same unit; null where no fit converged. */
   standardError: z.number().nullable(),
-  /** Id in the table of optical centres (or another reference line), or null. */
+  /** Id in the table of optical centres (or another reference line), or null. Null too where several fit and none can be preferred: then they stand in ambiguousWith. */
   centre: z.string().nullable(),
   /** position minus the reference position, same unit; null without centre. */
   offset: z.number().nullable(),
+  /** Ids that can't be told apart from the centre here; without a centre, all candidates. */
   ambiguousWith: z.array(z.string()),
+  /** Id of the line whose vibronic (or second-order Raman) sideband this is. */
   sidebandOf: z.string().nullable(),
 });
 export type PeakResult = z.infer<typeof peakResult>;

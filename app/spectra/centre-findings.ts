@@ -56,7 +56,7 @@ function centreFact(centre: OpticalCentre, matches: readonly Match[], input: Fin
   const what = doublet ? `${DOUBLET_WORDS[centre.id]}` : centre.name;
   const unresolved = matches.every((match) => !match.resolved) ? ', not resolved at this resolution' : '';
   const rivals = [...new Set(strongest.ambiguousWith)].map((id) => opticalCentre(id)?.name ?? id);
-  const but = rivals.length > 0 ? `; ${rivals.join(' or ')} can't be told apart from it here` : '';
+  const but = rivals.length > 0 ? `; ${rivals.join(' or ')} can’t be told apart from it here` : '';
   const strength = strengthOf(centre, matches);
   return {
     code: `centre:${centre.id}`,
@@ -70,7 +70,7 @@ function ambiguousFact(match: Match, input: FindingInput): FindingFact {
   const names = match.ambiguousWith.map((id) => opticalCentre(id)?.name ?? ARTEFACT_LINES.find((line) => line.id === id)?.what ?? (id === RAMAN_OF_OTHERS ? 'a Raman line of another material' : id === RAMAN_LINE ? 'the Raman line of diamond' : id));
   return {
     code: `ambiguous:${match.ambiguousWith.join('+')}`.slice(0, 80),
-    statement: `Line at ${withUncertainty(match.line.position, positionError(match, calibrationErrorNm))} nm: ${names.join(' or ')}; they can't be told apart in this spectrum.`,
+    statement: `Line at ${withUncertainty(match.line.position, positionError(match, calibrationErrorNm))} nm: ${names.join(' or ')}; they can’t be told apart in this spectrum.`,
     strength: 'neutral', supports: 'none', method, caution: 'a finer instrument, a cooled stone or another laser may decide',
   };
 }

@@ -8,17 +8,23 @@ const FROM_CM1 = 90;
 const TO_CM1 = 1300;
 /** Sidebands must be this share of their line to vouch for it, and N3 has three that show (judgement). */
 const LEAST_SHARE = 0.03;
+/** Centres that no other material imitates easily, and how clear they must be. */
+const COMMON: readonly string[] = ['N3', 'H3', 'NV0', 'NV-', 'SIV', 'GR1', 'NI883'];
+const LEAST_SNR = 10;
 const sidebandsAsked = (id: string): number => (id === 'N3' ? 2 : 1);
 
 /**
  * Without a diamond line, a line close to the laser may be the Raman line of another material.
- * It keeps its name only where its own sideband vouches for it; a glass must not come out as N3.
+ * It keeps its name only where its own sideband, or a centre of diamond farther away, vouches for it; a glass must not come out as N3.
  */
 export function doubtRamanOfOthers(matches: readonly Match[], laserNm: number): Match[] {
-  return matches.map((match) => {
-    if (match.centre === null) return match;
+  const doubtful = (match: Match): boolean => {
     const shift = ramanShiftFromAir(laserNm, match.line.position);
-    if (shift < FROM_CM1 || shift > TO_CM1) return match;
+    return shift >= FROM_CM1 && shift <= TO_CM1;
+  };
+  const diamondShows = matches.some((match) => match.centre !== null && COMMON.includes(match.centre.id) && match.line.snr >= LEAST_SNR && !doubtful(match));
+  return matches.map((match) => {
+    if (match.centre === null || diamondShows || !doubtful(match)) return match;
     const id = match.centre.id;
     const vouching = matches.filter((other) => other.sidebandOf === id && other.line.height > LEAST_SHARE * match.line.height).length;
     return vouching >= sidebandsAsked(id) ? match : { ...match, centre: null, expectedNm: null, ambiguousWith: [id, ...match.ambiguousWith, RAMAN_OF_OTHERS] };

@@ -34,7 +34,7 @@ export function identityFindings(input: FindingInput): FindingFact[] {
   } else {
     const limit = result.detectionLimit === null ? '' : ` Limit of detection: height ${threeFigures(result.detectionLimit)}.`;
     facts.push({
-      code: 'diamond-line:masked', statement: `The Raman line of diamond can't be judged at ${expectedAt}: ${reason}.${limit}`,
+      code: 'diamond-line:masked', statement: `The Raman line of diamond can’t be judged at ${expectedAt}: ${reason}.${limit}`,
       strength: 'neutral', supports: 'none', method, caution: 'neither for nor against diamond; another laser or less light may show it', source: RAMAN_SOURCE,
     });
   }

@@ -1,5 +1,5 @@
 import type { CentreMode, ExpectedLine, OpticalCentre } from '../reference/optical-centre.ts';
-import { expectedLine, warmth } from '../reference/optical-centre.ts';
+import { COLD_K, expectedLine, warmth } from '../reference/optical-centre.ts';
 import { OPTICAL_CENTRES } from '../reference/optical-centres.ts';
 import { ARTEFACT_LINES } from '../reference/reference-lines.ts';
 import type { DetectedLine } from './detect-lines.ts';
@@ -26,6 +26,8 @@ export type Match = {
   readonly artefact: string | null;
   /** False where the instrument is too coarse for this line to stand alone. */
   readonly resolved: boolean;
+  /** The line fits the centre only as a cooled stone would show it, though the run is said to be warm. */
+  readonly asCold: boolean;
 };
 
 /** Signal over noise asked before a line gets a name. */
@@ -38,6 +40,8 @@ export const RAMAN_LINE = 'RAMAN';
 const DECISIVE = 9;
 /** Lines may be this much narrower or wider than expected (judgement). */
 const NARROWEST = 0.3;
+/** Above this temperature, kelvin, lines as narrow as a cooled stone's are remarkable. */
+const WARM_K = 200;
 const WIDEST = { known: 3, unknown: 2 } as const;
 /** Width assumed for lines whose own width is not published, nm, cold and warm (judgement). */
 const USUAL_WIDTH_NM = { cold: 0.6, room: 2 } as const;
@@ -78,6 +82,15 @@ function pairEntryAllowed(centre: OpticalCentre, lines: readonly DetectedLine[],
   return isMember ? apart && (fine || inside >= 2) : !apart && line.snr >= PAIR.leastSnr;
 }
 
+/** Candidates as a cooled stone would show them: only lines too narrow for a warm one, at the cold position. */
+function coldCandidates(line: DetectedLine, lines: readonly DetectedLine[], context: MatchContext): Candidate[] {
+  if (context.temperatureK <= WARM_K) return [];
+  return candidates(line, lines, { ...context, temperatureK: COLD_K }).filter(({ centre, expected }) => {
+    const warm = expectedLine(centre, context.temperatureK).fwhmNm;
+    return centre.roomFwhmNm !== null && warm !== null && line.fwhm < NARROWEST * Math.hypot(warm, context.resolutionNm ?? 0) && line.position >= expected.lo && line.position <= expected.hi;
+  });
+}
+
 function candidates(line: DetectedLine, lines: readonly DetectedLine[], context: MatchContext): Candidate[] {
   const instrument = context.resolutionNm ?? 0;
   const slack = 2 * Math.hypot(line.standardError ?? 0.5 * line.fwhm / Math.max(5, line.snr), context.calibrationErrorNm);
@@ -111,14 +124,15 @@ function hiddenNeighbours(best: Candidate, line: DetectedLine, context: MatchCon
 const sameFamily = (a: OpticalCentre, b: OpticalCentre): boolean => a.supports === b.supports && a.strength === b.strength && a.model === b.model;
 
 function nameLine(line: DetectedLine, lines: readonly DetectedLine[], context: MatchContext): Match {
-  const nothing = { line, centre: null, expectedNm: null, ambiguousWith: [], sidebandOf: null, artefact: null, resolved: true };
+  const nothing = { line, centre: null, expectedNm: null, ambiguousWith: [], sidebandOf: null, artefact: null, resolved: true, asCold: false };
   const instrument = context.resolutionNm ?? 0;
   const slack = Math.max(2 * context.calibrationErrorNm, RESOLUTION_SHARE * instrument);
   // Lamp lines are as narrow as the instrument: a broad line of the stone at the same place is not one.
   const artefact = ARTEFACT_LINES.filter((a) => Math.abs(line.position - a.nm) <= Math.max(a.halfWindowNm, slack) && line.fwhm <= Math.max(1.5 * instrument, 2 * a.halfWindowNm))
     .sort((a, b) => Math.abs(line.position - a.nm) - Math.abs(line.position - b.nm))[0];
   if (line.snr < LEAST_SNR_TO_NAME) return { ...nothing, artefact: artefact?.id ?? null };
-  const all = candidates(line, lines, context);
+  const warm = candidates(line, lines, context);
+  const all = warm.length > 0 ? warm : coldCandidates(line, lines, context);
   let best = all[0];
   if (best === undefined) return { ...nothing, artefact: artefact?.id ?? null };
   if (artefact) {
@@ -141,7 +155,7 @@ function nameLine(line: DetectedLine, lines: readonly DetectedLine[], context: M
   });
   if (serious.length > 0) return { ...nothing, ambiguousWith: [chosen.centre.id, ...others], artefact: null };
   const resolved = chosen.centre.neededFwhmNm === null || context.resolutionNm === null || context.resolutionNm <= chosen.centre.neededFwhmNm * 1.05;
-  return { line, centre: chosen.centre, expectedNm: chosen.expected.nm, ambiguousWith: others, sidebandOf: null, artefact: null, resolved };
+  return { line, centre: chosen.centre, expectedNm: chosen.expected.nm, ambiguousWith: others, sidebandOf: null, artefact: null, resolved, asCold: warm.length === 0 };
 }
 
 /** Two lines that the same centre's doublet explains: as far apart as published, on an instrument that can part them. */

@@ -108,7 +108,7 @@ function implausible(method: AnalysableMethod, unit: StatableXUnit, x: Float64Ar
   if (first >= lo && last <= hi) return null;
   const angstrom = unit === 'nm' && first >= 1800 && last <= 26000 && last > 2600;
   const hint = angstrom ? 'It looks like ångström: state that unit.' : 'State the unit of the axis and the method, then analyse again.';
-  return { code: 'axis-implausible', message: `Read as ${unit}, the axis runs from ${first.toPrecision(5)} to ${last.toPrecision(5)} ${UNIT_OF[method]}, where a ${METHOD_WORDS[method]} spectrum can't lie. ${hint}` };
+  return { code: 'axis-implausible', message: `Read as ${unit}, the axis runs from ${first.toPrecision(5)} to ${last.toPrecision(5)} ${UNIT_OF[method]}, where a ${METHOD_WORDS[method]} spectrum can’t lie. ${hint}` };
 }
 
 function toUnit(points: Points, from: StatableXUnit, method: AnalysableMethod, laserNm: number | undefined): Result<Points, AnalysisError> {
@@ -121,7 +121,7 @@ function toUnit(points: Points, from: StatableXUnit, method: AnalysableMethod, l
   for (let i = 0; i < x.length; i++) {
     x[i] = convertPosition(points.x[i]!, from, to, laserNm === undefined ? {} : { laserNm });
     if (!Number.isFinite(x[i]!) || (to !== 'raman-shift' && x[i]! <= 0)) {
-      return err({ code: 'axis-implausible', message: `The position ${points.x[i]} can't be read as ${from}: state the unit of the axis and check the laser wavelength.` });
+      return err({ code: 'axis-implausible', message: `The position ${points.x[i]} can’t be read as ${from}: state the unit of the axis and check the laser wavelength.` });
     }
   }
   return ok({ x, y: points.y });

@@ -94,6 +94,17 @@ describe('what must not be named', () => {
   });
 });
 
+test('lines of a cooled stone in a run said to be warm are named, and the temperature is asked for', () => {
+  const result = analysed(madeSpectrum([RAMAN_532, { nm: 575, height: 2000, fwhm: 0.6 }, { nm: 736.75, height: 2000, fwhm: 0.7 }]));
+  expect(centres(result)).toEqual(['RAMAN', 'NV0', 'SIV']);
+  expect(result.warnings.map((warning) => warning.code)).toContain('narrow-for-temperature');
+});
+
+test('a clear centre far from the laser vouches for N3 beside it', () => {
+  const lines = [{ nm: 415.3, height: 3000, fwhm: 3 }, { nm: 503.3, height: 1500, fwhm: 3.2 }];
+  expect(centres(analysed(madeSpectrum(lines, { from: 408, to: 560 }), { laserNm: 405, resolution: 1 }))).toEqual(['N3', 'H3']);
+});
+
 test('a bump on the red side of NV0 belongs to NV0', () => {
   const result = analysed(madeSpectrum([RAMAN_532, { nm: 575.1, height: 4000, fwhm: 2.5 }, { nm: 604, height: 1500, fwhm: 14 }]), {});
   const bump = result.peaks.find((peak) => Math.abs(peak.position - 604) < 3)!;
