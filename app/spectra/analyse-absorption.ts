@@ -24,7 +24,7 @@ export function analyseAbsorption(prepared: PreparedSpectrum, detection: Detecti
   // Without a stated resolution the narrowest line says little here: absorption lines are wide of themselves.
   const resolutionNm = parameters.resolution === undefined ? Math.max(2 * detection.step, 1) : detection.resolution;
   const usable = detection.lines.filter((line) => line.position >= FROM_NM && (!isAbsorbance || detection.smoothed[line.index]! <= MOST_ABSORBANCE));
-  const named = matchCentres(usable, { mode: 'absorption', temperatureK, resolutionNm, calibrationErrorNm });
+  const named = matchCentres(usable, { mode: 'absorption', temperatureK, resolutionNm, stepNm: detection.step, calibrationErrorNm });
   const peaks: PeakResult[] = named.map(({ line, centre, expectedNm, ambiguousWith, sidebandOf }) => ({
     position: line.position, unit: 'nm', height: line.height, fwhm: line.fwhm, prominence: line.prominence, snr: line.snr, standardError: line.standardError,
     centre: centre?.id ?? null, offset: expectedNm === null ? null : line.position - expectedNm, ambiguousWith: [...ambiguousWith], sidebandOf,

@@ -110,7 +110,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   const scale = emissionScale(prepared, detection, parameters);
   const warnings: AnalysisWarning[] = [];
   if (!scale.canShift) warnings.push({ code: 'laser-missing', message: 'Without the laser wavelength the diamond line can’t be looked for: enter it in the run’s settings.' });
-  const context: MatchContext = { mode: 'emission', temperatureK, resolutionNm: scale.resolutionNm, calibrationErrorNm };
+  const context: MatchContext = { mode: 'emission', temperatureK, resolutionNm: scale.resolutionNm, stepNm: scale.stepNm, calibrationErrorNm };
   let raman = lookForRaman(prepared, detection, parameters, scale, context);
   const residual = alarmingResidual(raman);
   if (residual !== null) warnings.push(residualWarning(residual));

@@ -20,6 +20,8 @@ export type EmissionScale = {
   /** The detected lines on the wavelength axis, in the same order. */
   readonly inNm: readonly DetectedLine[];
   readonly resolutionNm: number | null;
+  /** Distance of the points. */
+  readonly stepNm: number;
 };
 
 /** Width at a wavelength: cm-1 to nm. */
@@ -44,5 +46,6 @@ export function emissionScale(prepared: PreparedSpectrum, detection: Detection, 
       return { ...line, position, fwhm: nmWidth(line.fwhm, position), standardError: line.standardError === null ? null : nmWidth(line.standardError, position) };
     }),
     resolutionNm: detection.resolution === null ? null : unit === 'nm' ? detection.resolution : nmWidth(detection.resolution, middleNm),
+    stepNm: unit === 'nm' ? detection.step : nmWidth(detection.step, middleNm),
   };
 }

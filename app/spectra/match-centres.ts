@@ -10,6 +10,8 @@ export type MatchContext = {
   readonly temperatureK: number;
   readonly resolutionNm: number | null;
   readonly calibrationErrorNm: number;
+  /** Distance of the points. */
+  readonly stepNm: number;
   /** Where the diamond line should be, nm, if no line was taken for it: a coarse instrument may show it under a centre. */
   readonly missingRamanNm?: number;
 };
@@ -32,6 +34,8 @@ export type Match = {
 
 /** Signal over noise asked before a line gets a name. */
 export const LEAST_SNR_TO_NAME = 5;
+/** Signal over noise at which the other line of a pair would show too. */
+const LEAST_SNR_FOR_PARTNER = 12;
 /** Share of the resolution by which a maximum may be off (judgement). */
 const RESOLUTION_SHARE = 0.6;
 /** Id of the diamond line among the candidates. */
@@ -40,6 +44,9 @@ export const RAMAN_LINE = 'RAMAN';
 const DECISIVE = 9;
 /** Lines may be this much narrower or wider than expected (judgement). */
 const NARROWEST = 0.3;
+/** A line can't be narrower than the instrument; a share is left for the fit and for a resolution stated too large. */
+const NARROWEST_INSTRUMENT = 0.8;
+const LEAST_PIXELS = 2.2;
 /** Above this temperature, kelvin, lines as narrow as a cooled stone's are remarkable. */
 const WARM_K = 200;
 const WIDEST = { known: 3, unknown: 2 } as const;
@@ -68,7 +75,9 @@ function widthFits(line: DetectedLine, expected: ExpectedLine, context: MatchCon
   const t = warmth(context.temperatureK);
   const own = expected.fwhmNm ?? USUAL_WIDTH_NM.cold + (USUAL_WIDTH_NM.room - USUAL_WIDTH_NM.cold) * t;
   const usual = Math.hypot(own, instrument);
-  const least = Math.max(0.6 * instrument, expected.fwhmNm === null ? 0 : NARROWEST * usual);
+  // On an instrument finer than its own pixels a cosmic ray of two pixels looks like a line: only wider ones can be trusted.
+  const pixels = instrument > 0 && instrument < 2 * context.stepNm ? LEAST_PIXELS * context.stepNm : 0;
+  const least = Math.max(pixels, NARROWEST_INSTRUMENT * instrument, expected.fwhmNm === null ? 0 : NARROWEST * usual);
   return line.fwhm >= least && line.fwhm <= (expected.fwhmNm === null ? WIDEST.unknown : WIDEST.known) * usual;
 }
 
@@ -167,10 +176,20 @@ function isDoublet(a: Match, b: Match, context: MatchContext): boolean {
   return fine && Math.abs(Math.abs(a.line.position - b.line.position) - splitting) < 0.3 * splitting;
 }
 
+/** A pair far wider apart than its lines are broad shows both, or it is not that pair. */
+function lacksPartner(match: Match, all: readonly Match[], context: MatchContext): boolean {
+  const pair = match.centre?.doubletNm;
+  if (!pair || match.centre === null || context.resolutionNm === null || match.line.snr < LEAST_SNR_FOR_PARTNER) return false;
+  const splitting = pair[1] - pair[0];
+  const width = Math.hypot(expectedLine(match.centre, context.temperatureK).fwhmNm ?? 0, context.resolutionNm);
+  return splitting > 2 * width && match.line.fwhm < 0.5 * splitting && !all.some((other) => other !== match && other.centre?.id === match.centre!.id);
+}
+
 /** A centre is named once, or twice as its doublet; further lines in its window stay unnamed. */
 function onceEach(matches: readonly Match[], context: MatchContext): Match[] {
   return matches.map((match) => {
     if (match.centre === null) return match;
+    if (lacksPartner(match, matches, context)) return { ...match, centre: null, expectedNm: null, ambiguousWith: [] };
     const stronger = matches.filter((other) => other !== match && other.centre?.id === match.centre!.id && other.line.height > match.line.height);
     return stronger.length === 0 || (stronger.length === 1 && isDoublet(match, stronger[0]!, context)) ? match : { ...match, centre: null, expectedNm: null, ambiguousWith: [] };
   });
