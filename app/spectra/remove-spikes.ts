@@ -5,7 +5,12 @@ export type SpikeOptions = {
   readonly resolutionPoints?: number;
   readonly sigmas: number;
 };
+/** Standard deviations: fewer where the instrument spreads a line over enough points to know its shape. */
 export const SPIKE_DEFAULTS = { sigmas: 8 } as const;
+const SIGMAS_WELL_SAMPLED = 5.5;
+/** Resolution in points from which a line's shape is known, and the share of the height that the neighbours of a spike stay below. */
+const WELL_SAMPLED_POINTS = 2.5;
+const SHOULDER = { wellSampled: 0.4, coarse: 0.2 } as const;
 /** Cosmic rays fill one to three pixels (common practice, no source). */
 const LONGEST_SPIKE = 3;
 /** The level around a spike is the median over this many resolutions to each side, so that a line's own top does not set it. */
@@ -22,6 +27,8 @@ export type Despiked = { readonly y: Float64Array; /** Middle point of each spik
 export function removeSpikes(y: Float64Array, noise: Float64Array, options: SpikeOptions = SPIKE_DEFAULTS): Despiked {
   const n = y.length;
   const resolution = options.resolutionPoints ?? 2;
+  const wellSampled = resolution >= WELL_SAMPLED_POINTS;
+  const sigmas = wellSampled ? Math.min(options.sigmas, SIGMAS_WELL_SAMPLED) : options.sigmas;
   const longest = Math.max(1, Math.min(LONGEST_SPIKE, Math.floor(resolution / 2)));
   const spikes: number[] = [];
   let out = y;
@@ -31,12 +38,12 @@ export function removeSpikes(y: Float64Array, noise: Float64Array, options: Spik
     const value = y[i]!;
     // A spike is a local maximum that stands far above a neighbour two or three points off; cheap tests first.
     if (value < y[i - 1]! || value <= y[i + 1]!) continue;
-    if (value - Math.min(y[Math.max(0, i - longest - 1)]!, y[Math.min(n - 1, i + longest + 1)]!) < options.sigmas * noise[i]!) continue;
+    if (value - Math.min(y[Math.max(0, i - longest - 1)]!, y[Math.min(n - 1, i + longest + 1)]!) < sigmas * noise[i]!) continue;
     let count = 0;
     for (let j = Math.max(0, i - half); j <= Math.min(n - 1, i + half); j++) window[count++] = y[j]!;
     const level = medianInPlace(window, count);
     const height = value - level;
-    if (height < options.sigmas * noise[i]!) continue;
+    if (height < sigmas * noise[i]!) continue;
     let from = i;
     let to = i;
     while (from > 0 && y[from - 1]! - level > 0.5 * height) from--;
@@ -45,7 +52,7 @@ export function removeSpikes(y: Float64Array, noise: Float64Array, options: Spik
     if (length > longest) continue;
     // One point at half the resolution of two points may be a line sampled at its top: its neighbours then stand near half height.
     const shoulder = Math.max(y[Math.max(0, from - 1)]!, y[Math.min(n - 1, to + 1)]!) - level;
-    if (shoulder > (resolution < 4 ? 0.2 : 0.35) * height) continue;
+    if (shoulder > (wellSampled ? SHOULDER.wellSampled : SHOULDER.coarse) * height) continue;
     const a = Math.max(0, from - 2);
     const b = Math.min(n - 1, to + 2);
     if (out === y) out = y.slice();
