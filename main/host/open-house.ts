@@ -1,6 +1,7 @@
 import type { DoorEvent } from '../../app/contract/index.ts';
-import { createCasebookManager, type BuildDemonstration } from '../casebook/casebook-manager.ts';
+import { createCasebookManager } from '../casebook/casebook-manager.ts';
 import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
+import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
 import { createNewId } from '../new-id.ts';
 import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
@@ -35,12 +36,12 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const now = (): Date => new Date();
   const newId = createNewId();
   const { log } = options;
+  const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
   const manager = createCasebookManager({
-    dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration,
+    dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration: createBuildDemonstration({ pool, now }),
     files: options.casebook === undefined ? undefined : filesOfStated(options.casebook, options.dataFolder),
   });
   await manager.openAtStart();
-  const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
   const services = createServices({ manager, pool, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const trouble = manager.trouble();
   const inUse = trouble?.code === 'in-use' ? { message: `${trouble.message}${whoHolds(options.dataFolder)}`, next: trouble.next } : null;
@@ -61,5 +62,3 @@ function filesOfStated(casebook: string, dataFolder: string): DataFiles {
   const stem = casebook.replace(/\.culet$/, '');
   return { ...dataFiles(dataFolder), own: casebook, backups: `${stem} backups`, state: `${stem} state.json` };
 }
-
-const buildDemonstration: BuildDemonstration = () => Promise.reject(new Error('this program holds no demonstration'));

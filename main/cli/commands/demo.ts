@@ -1,9 +1,35 @@
-import type { CliIo, ExitCode } from '../io.ts';
+import path from 'node:path';
+import { runDemo } from '../../demonstration/run-demo.ts';
+import { programFolders } from '../../host/program-folders.ts';
+import { createInlinePool } from '../../workers/inline-pool.ts';
+import { EXIT, type CliIo, type ExitCode } from '../io.ts';
+import { printJson } from '../json-out.ts';
 import { sayTrouble } from '../trouble.ts';
 
 export type DemoCommand = { readonly out: string; readonly casebook: string | undefined; readonly json: boolean };
 
 /** Builds the demonstration casebook, one finished report and one case bundle. */
-export async function runDemoCommand({ json }: DemoCommand, io: CliIo): Promise<ExitCode> {
-  return sayTrouble({ code: 'not-available', message: 'This copy of Culet holds no demonstration.', next: 'Start your own casebook instead.' }, json, io);
+export async function runDemoCommand({ out, casebook, json }: DemoCommand, io: CliIo): Promise<ExitCode> {
+  const started = performance.now();
+  const pool = createInlinePool();
+  const made = await runDemo({
+    out: path.resolve(io.workingFolder, out), casebook: casebook === undefined ? undefined : path.resolve(io.workingFolder, casebook),
+    migrations: programFolders().migrations, pool, now: () => new Date(),
+  });
+  await pool.close();
+  if (!made.ok) return sayTrouble(made.error, json, io);
+  const { casebook: file, cases, stones, report, bundle } = made.value;
+  if (json) {
+    printJson(io, { ok: true, casebook: file, cases, stones, report, bundle });
+    return EXIT.done;
+  }
+  const seconds = ((performance.now() - started) / 1000).toFixed(1);
+  io.out([
+    `Demonstration, all of it invented: ${cases} cases with ${stones} stones, built in ${seconds} s.`,
+    `Casebook  ${file}`,
+    `Report    ${report.file}  (${report.number}, case ${report.case}; SHA-256 ${report.sha256})`,
+    `Bundle    ${bundle.file}  (case ${bundle.case}; SHA-256 ${bundle.sha256})`,
+    '',
+  ].join('\n'));
+  return EXIT.done;
 }

@@ -1,0 +1,108 @@
+import { houseSettings } from '../../app/domain/house-settings.ts';
+import type { Casebook } from '../../db/open-casebook.ts';
+import type { BuildDemonstration, CasebookManager } from '../casebook/casebook-manager.ts';
+import { createServices } from '../services/index.ts';
+import { VERSION } from '../version.ts';
+import type { TaskPool } from '../workers/task-pool.ts';
+import { loadScenario } from './load-scenario.ts';
+import { planScenario, type Happening } from './plan-scenario.ts';
+import { playIntake } from './play-intake.ts';
+import { playStep } from './play-step.ts';
+import type { Scenario } from './scenario-schema.ts';
+import { createSeededIds } from './seeded-ids.ts';
+import { askServices, under, type Stage } from './stage.ts';
+import { scenarioCalendar } from './working-days.ts';
+
+export type DemonstrationDeps = {
+  readonly pool: TaskPool;
+  /** The day from which the scenario counts back. */
+  readonly now: () => Date;
+  /** Another scenario than the one that comes with the program. */
+  readonly scenario?: Scenario;
+};
+
+const ID_SEED = 20261125;
+
+/** The services look only for the casebook that is open; everything else a manager can do would be a mistake here. */
+function managerOf(casebook: Casebook): CasebookManager {
+  const never = (): never => { throw new Error('the demonstration works on one casebook only'); };
+  return {
+    current: () => casebook, trouble: () => null, file: () => casebook.file, warning: () => null, backups: () => [],
+    openAtStart: never, create: never, openDemonstration: never, closeDemonstration: never, restore: never, backup: never, standing: never, close: never,
+  };
+}
+
+/** Sets up the laboratory with its people; returns their ids by key. */
+async function setUp(casebook: Casebook, { laboratory, people }: Scenario, at: string): Promise<Map<string, string>> {
+  const { name, address, zone } = laboratory;
+  const [first, ...others] = people;
+  const firstId = await casebook.laboratory.create(at, { name, address, zone, logo: null, isDemonstration: true, settings: houseSettings.parse({}) }, first!);
+  const ids = new Map([[first!.key, firstId]]);
+  for (const { key, ...person } of others) {
+    const saved = await casebook.people.save({ at, personId: firstId, operation: 'people.save' }, { id: null, ...person, active: true });
+    if (!saved.ok) throw new Error(`demonstration: ${person.name} was refused: ${saved.error.message}`);
+    ids.set(key, saved.value.id);
+  }
+  return ids;
+}
+
+async function play(happening: Happening, stage: Stage): Promise<void> {
+  const manager = stage.scenario.people[0]!.key;
+  switch (happening.kind) {
+    case 'client': {
+      const { key, name, address, email, phone, note } = happening.client;
+      stage.clients.set(key, (await stage.ask(manager, 'clients.save', { id: null, name, address, email, phone, note })).id);
+      return;
+    }
+    case 'instrument': {
+      const { key, name, methods, serial, place, checkEveryDays } = happening.instrument;
+      stage.instruments.set(key, (await stage.ask(manager, 'instruments.save', { id: null, name, methods, serial, place, remembers: {}, checkEveryDays, active: true })).id);
+      return;
+    }
+    case 'check': {
+      const { by, passed, reference, outcome } = happening.check;
+      await stage.ask(by, 'instruments.recordCheck', { instrumentId: under(stage.instruments, happening.instrument, 'instrument'), passed, reference, outcome });
+      return;
+    }
+    case 'intake': return playIntake(stage, happening.case, happening.dueOn);
+    case 'step': return playStep(happening.step, { stage, staged: under(stage.cases, happening.case.key, 'case'), caseKey: happening.case.key, target: happening.target });
+  }
+}
+
+function noteOf(happening: Happening, stage: Stage): string {
+  switch (happening.kind) {
+    case 'client': return happening.client.name;
+    case 'instrument': return happening.instrument.name;
+    case 'check': return 'checks of the instruments';
+    case 'intake': return `taking in ${happening.case.key}`;
+    case 'step': return `${stage.cases.get(happening.case.key)?.number ?? ''} ${happening.target}`.trim();
+  }
+}
+
+/** Lets the window be served between two happenings. */
+const breathe = (): Promise<void> => new Promise((resolve) => { setImmediate(resolve); });
+
+/**
+ * What fills an empty casebook with the invented laboratory: everything in it is made through the services, in the order of time,
+ * with a clock that says what the scenario says, so that its ledgers are as any other casebook's.
+ */
+export function createBuildDemonstration({ pool, now, scenario: other }: DemonstrationDeps): BuildDemonstration {
+  return async (casebook, progress) => {
+    const scenario = other ?? loadScenario();
+    const calendar = scenarioCalendar(now(), scenario.laboratory.zone);
+    let instant = calendar.instant(scenario.laboratory.opened);
+    const scripted = (): Date => instant;
+    const people = await setUp(casebook, scenario, instant.toISOString());
+    const services = createServices({
+      manager: managerOf(casebook), pool, now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
+    });
+    const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), ask: askServices(services, scenario, people) };
+    const plan = planScenario(scenario, calendar);
+    for (const [index, happening] of plan.entries()) {
+      instant = happening.at;
+      await play(happening, stage);
+      progress(index + 1, plan.length, noteOf(happening, stage));
+      await breathe();
+    }
+  };
+}
