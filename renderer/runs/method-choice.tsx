@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { METHODS, type MethodId } from '../../app/domain/method.ts';
 import type { MethodAdvice } from './method-advice.ts';
 
@@ -5,8 +6,11 @@ import type { MethodAdvice } from './method-advice.ts';
 export function MethodChoice({ advice, wanted, chosen, onChoose }: {
   readonly advice: readonly MethodAdvice[]; readonly wanted: ReadonlySet<MethodId>; readonly chosen: MethodId | null; readonly onChoose: (method: MethodId) => void;
 }) {
+  const list = useRef<HTMLUListElement>(null);
+  // Chosen by a file, not by hand: the focus goes along if it was here.
+  useEffect(() => { if (list.current?.contains(document.activeElement)) list.current.querySelector<HTMLElement>('[aria-checked="true"]')?.focus(); }, [chosen]);
   return (
-    <ul className="method-choice" role="radiogroup" aria-label="Method" onKeyDown={(event) => {
+    <ul ref={list} className="method-choice" role="radiogroup" aria-label="Method" onKeyDown={(event) => {
       if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return;
       event.preventDefault();
       const buttons = [...event.currentTarget.querySelectorAll<HTMLElement>('button:not(:disabled)')];

@@ -1,15 +1,21 @@
-import { METHODS } from '../../app/domain/method.ts';
 import type { RunView, SpectrumView } from '../../app/contract/work.ts';
 import { Check } from '../look/choice.tsx';
+import { shortMethod } from '../runs/method-words.ts';
 import { isLightUnit } from './prepare-curves.ts';
 
 /** A spectrum that can be laid over another, with the name it gets in the legend. */
 export type OverlayCandidate = { readonly id: string; readonly label: string; readonly method: RunView['method']; readonly spectrum: SpectrumView };
 
-/** How a spectrum is called in a legend: run, method, and its own title where a run has several. */
+/** What tells the curves of one run apart: their titles, else their files, else their place. */
+export function ownName(run: RunView, spectrum: SpectrumView): string {
+  const distinct = (nameOf: (s: SpectrumView) => string): boolean => new Set(run.spectra.map(nameOf)).size === run.spectra.length && nameOf(spectrum) !== '';
+  if (distinct((s) => s.title)) return spectrum.title;
+  return distinct((s) => s.fileName) ? spectrum.fileName : `curve ${run.spectra.indexOf(spectrum) + 1}`;
+}
+
+/** How a spectrum is called in a legend: its run, and its own name where the run has several. */
 export function spectrumLabel(run: RunView, spectrum: SpectrumView): string {
-  const own = run.spectra.length > 1 ? `, ${spectrum.title || spectrum.fileName}` : '';
-  return `${run.number} ${METHODS[run.method].name.split(',')[0]!}${own}`;
+  return `${run.number} ${run.spectra.length > 1 ? ownName(run, spectrum) : shortMethod(run.method)}`;
 }
 
 /** All spectra of the stone that have an axis of light, except the one that is shown. */

@@ -49,10 +49,13 @@ export function SpectrumPlot(p: Props) {
   return <div ref={place} className="spectrum-plot">{size && size.width > 80 && fonts ? <Drawn {...p} size={size} place={place} /> : null}</div>;
 }
 
+/** The curves are drawn by another hand; of each only its place in the drawing's order is kept. */
+const withoutPoints = (model: FigureModel): FigureModel => ({ ...model, curves: model.curves.map((curve) => ({ ...curve, x: [...model.xRange], y: [...model.yRange] })) });
+
 function Drawn({ size, place, ...p }: Props & { readonly size: Size; readonly place: RefObject<HTMLDivElement | null> }) {
   const { figure, shown, whole, onShown, onLaidOut } = p;
   const model = useMemo(() => figure(shown, size.width), [figure, shown, size.width]);
-  const layout = useMemo(() => layoutFigure(model, { ...size, measureText }), [model, size]);
+  const layout = useMemo(() => layoutFigure(withoutPoints(model), { ...size, measureText }), [model, size]);
   const { plot } = layout;
   const layers = useMemo(() => {
     const all = layout.drawing.primitives;

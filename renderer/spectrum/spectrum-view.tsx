@@ -12,10 +12,11 @@ import { Segmented } from '../look/choice.tsx';
 import { Choice } from '../look/choice.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { useAsk, useAskAll } from '../queries.ts';
+import { columnsFor } from './columns-for.ts';
 import { AXIS_WORDS, usualAxis } from './axis-words.ts';
 import { diamondSentence } from './diamond-sentence.ts';
 import { ExportPanel } from './export-panel.tsx';
-import { OverlayChoice, overlayCandidates, spectrumLabel } from './overlay-choice.tsx';
+import { OverlayChoice, overlayCandidates, ownName, spectrumLabel } from './overlay-choice.tsx';
 import { ParametersForm } from './parameters-form.tsx';
 import { PeaksTable } from './peaks-table.tsx';
 import { isLightUnit, mainCurves, overlayCurve, wholeRange, type BaselineMode, type CurveChoice, type CurveMode, type LoadedCurves } from './prepare-curves.ts';
@@ -58,7 +59,7 @@ export function SpectrumSection({ run, runs, caseNumber, stoneLabel }: Props) {
   );
   if (!spectrum) return null;
   const several = run.spectra.length > 1
-    ? <Choice label="Spectrum of this run" hideLabel className="spectrum-which" value={spectrum.id} onChange={setChosen} options={run.spectra.map((s, i) => ({ value: s.id, label: `${i + 1} of ${run.spectra.length}: ${s.title || s.fileName}` }))} />
+    ? <Choice label="Spectrum of this run" hideLabel className="spectrum-which" value={spectrum.id} onChange={setChosen} options={run.spectra.map((s, i) => ({ value: s.id, label: `${i + 1} of ${run.spectra.length}: ${ownName(run, s)}` }))} />
     : null;
   if (curves.isError) return <section className="spectrum"><header className="spectrum-head">{heading}{several}</header><Trouble {...curves.error.failure} /></section>;
   if (curves.isPending) return <section className="spectrum"><header className="spectrum-head">{heading}{several}</header><div className="spectrum-plot"><Working what="Reading the curve" /></div></section>;
@@ -111,7 +112,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
 
   const figure = useCallback((part: Shown, columns: number): FigureModel => {
     const model = spectrumFigure({
-      curves: drawn, axis, yUnit: curves.yUnit, columns, lines, centreLabel: lineLabel, peaks: result?.peaks ?? [], diamondRaman: result?.diamondRaman ?? null,
+      curves: drawn, axis, yUnit: curves.yUnit, columns: columnsFor(columns, drawn.length), lines, centreLabel: lineLabel, peaks: result?.peaks ?? [], diamondRaman: result?.diamondRaman ?? null,
       ...(laserNm === null ? {} : { laserNm }), ...(part.x === null ? {} : { xRange: part.x }),
     });
     return { ...model, ...(part.y === null ? {} : { yRange: [part.y[0], part.y[1]] }), ...(normalise ? { yLabel: ON_ITS_OWN_SCALE } : {}) };
