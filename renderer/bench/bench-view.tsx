@@ -20,7 +20,7 @@ function CaseLine({ row, today, zone }: { readonly row: CaseRow; readonly today:
       <span className="bench-who"><span className="two-lines" title={row.clientName}>{row.clientName}</span><span className="quiet two-lines" title={row.summary}>{row.summary}</span></span>
       <span className="two-lines">{row.next}</span>
       <span className={late ? 'warn' : ''}>{when}</span>
-      <span className="mono one-line" title={row.place}>{row.place}</span>
+      <span className="mono two-lines" title={row.place}>{row.place}</span>
     </a>
   );
 }
@@ -52,7 +52,7 @@ export default function BenchView() {
       <div className="bench">
         <div className="bench-work">
           {intake ? <p className="bench-draft">A half-filled intake from {showShortDay(intake.updatedAt, zone)} is kept. <a className="link" href="#/intake">Go on with it</a></p> : null}
-          {nothing ? <Empty title="Nothing waits"><p>Take in the first case when a client hands something over.</p></Empty> : null}
+          {nothing ? <Empty title="Nothing waits"><p>When a client hands something over, press N.</p></Empty> : null}
           {t.toConfirm.length > 0 ? (
             <section className="section">
               <h3>For you to confirm</h3>
@@ -76,7 +76,7 @@ export default function BenchView() {
             <dl className="rows">
               <div><dt>In custody</dt><dd className="mono">{t.house.itemsInCustody} items</dd></div>
               <div><dt>Out with someone</dt><dd className="mono">{t.house.itemsOut}</dd></div>
-              <div><dt className={t.house.weightsAgree < t.house.weightsCompared ? 'warn' : ''}>Weights in and out agree</dt><dd className="mono">{t.house.weightsAgree} of {t.house.weightsCompared}</dd></div>
+              <div><dt className={t.house.weightsAgree < t.house.weightsCompared ? 'warn' : ''}>Weights in and out agree</dt><dd className="mono">{t.house.weightsCompared === 0 ? 'none yet' : `${t.house.weightsAgree} of ${t.house.weightsCompared}`}</dd></div>
             </dl>
           </section>
           <section className="section">
@@ -85,8 +85,8 @@ export default function BenchView() {
             <ul className="rows">
               {instruments.data?.filter((i) => i.active).map((i) => (
                 <li key={i.id} className="bench-instrument">
-                  <div className="grow"><p className={i.state === 'in-order' ? '' : 'warn'}>{i.name}</p><p className="quiet two-lines">{i.state === 'in-order' ? i.lastCheck?.outcome : INSTRUMENT_TROUBLE[i.state]}</p></div>
-                  <span className={`mono ${i.state === 'in-order' ? '' : 'warn'}`}>{i.lastCheck ? showShortDay(i.lastCheck.at, zone) : 'never'}</span>
+                  <div className="grow"><p className={`two-lines ${i.state === 'in-order' ? '' : 'warn'}`} title={i.name}>{i.name}</p><p className="quiet two-lines" title={i.lastCheck?.outcome}>{i.state === 'in-order' ? i.lastCheck?.outcome : INSTRUMENT_TROUBLE[i.state]}</p></div>
+                  <span className={`mono bench-when ${i.state === 'in-order' ? '' : 'warn'}`}>{i.lastCheck ? showShortDay(i.lastCheck.at, zone) : 'never'}</span>
                 </li>
               ))}
             </ul>

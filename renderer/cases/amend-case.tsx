@@ -6,6 +6,7 @@ import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 
 /** What may change after the hand-over; the audit ledger keeps what stood before. */
@@ -17,6 +18,7 @@ export function AmendCase({ case: c, onClose }: { readonly case: CaseView; reado
   const wrong = amend.error?.failure.fields ?? {};
   const submit = () => { amend.mutate({ caseId: c.id, asks, dueOn: dueOn === '' ? null : dueOn, remarks }, { onSuccess: onClose }); };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', null, amend.error);
   return (
     <Dialog title={`Amend ${c.number}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={amend.isPending} onPress={submit}>Keep</Button>}>
       <Field label="The client asks" value={asks} onChange={setAsks} error={wrong['asks']} autoFocus />

@@ -4,16 +4,17 @@ import { Button } from '../look/button.tsx';
 import { DataTable, type Column } from '../look/data-table.tsx';
 import { Photographs } from './photographs.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
+import { Fact } from './fact.tsx';
 import { ClientForm } from './client-form.tsx';
 import { CustodyTable } from './custody-table.tsx';
 import { Segmented } from '../look/choice.tsx';
 
 const COLUMNS: readonly Column<ItemView>[] = [
-  { key: 'item', head: 'Item', width: '180px', cell: (i) => itemHeading(i) },
-  { key: 'declared', head: 'Declared as', width: 'minmax(160px, 2fr)', cell: (i) => <span title={i.declared}>{i.declared}</span> },
-  { key: 'weight', head: 'Weight', width: '110px', align: 'right', mono: true, cell: (i) => itemWeight(i) },
-  { key: 'where', head: 'Where', width: 'minmax(120px, 1fr)', cell: (i) => <span className={i.custody.differs ? 'warn' : ''} title={i.custody.place}>{i.custody.place || i.custody.holder}</span> },
-  { key: 'seal', head: 'Seal', width: '90px', mono: true, cell: (i) => i.custody.seal || '–' },
+  { key: 'item', head: 'Item', width: 'minmax(120px, 1fr)', cell: (i) => <span title={itemHeading(i)}>{itemHeading(i)}</span> },
+  { key: 'declared', head: 'Declared as', width: 'minmax(130px, 2fr)', cell: (i) => <span title={i.declared}>{i.declared}</span> },
+  { key: 'weight', head: 'Weight', width: '96px', align: 'right', mono: true, cell: (i) => <span className={i.custody.differs ? 'warn' : ''} title={i.custody.differs ? 'A later weight differs by more than the tolerance: see the custody entries' : undefined}>{itemWeight(i)}</span> },
+  { key: 'where', head: 'Where', width: 'minmax(100px, 1fr)', cell: (i) => <span title={i.custody.place || i.custody.holder}>{i.custody.place || i.custody.holder}</span> },
+  { key: 'seal', head: 'Seal', width: 'minmax(72px, 0.6fr)', mono: true, cell: (i) => <span title={i.custody.seal}>{i.custody.seal || '–'}</span> },
 ];
 
 /** The case as a whole: what was asked, its items, its papers and every hand they passed through. */
@@ -24,8 +25,8 @@ export function CaseOverview({ case: c, onChoose }: { readonly case: CaseView; r
   return (
     <div className="case-page">
       <dl className="facts">
-        <div><dt>The client asks</dt><dd>{c.asks}</dd></div>
-        {c.remarks ? <div><dt>Remarks</dt><dd>{c.remarks}</dd></div> : null}
+        <Fact name="The client asks" text={c.asks} />
+        {c.remarks ? <Fact name="Remarks" text={c.remarks} /> : null}
         <div><dt>Client</dt><dd className="row gap8"><span className="grow">{[c.client.address, c.client.email, c.client.phone].filter(Boolean).join(' · ') || 'nothing written'}</span><Button kind="quiet" onPress={() => { setEditing(true); }}>Edit</Button></dd></div>
       </dl>
       <section style={{ height: 36 + Math.min(items.length, 8) * 33 }}>

@@ -6,27 +6,23 @@ import { itemHeading } from './item-words.ts';
 import './cases.css';
 
 /** Parcels, items and stones of a case; each stone with the sign of its conclusion. */
-export function CaseTree({ case: c, chosen, chosenStone = null, onChoose }: {
-  readonly case: CaseView; readonly chosen: string | null; readonly chosenStone?: string | null;
-  /** Without it an item leads to the case. */
-  readonly onChoose?: (itemId: string | null) => void;
+export function CaseTree({ case: c, chosen, onChoose }: {
+  readonly case: CaseView; readonly chosen: string | null; readonly onChoose: (itemId: string | null) => void;
 }) {
   return (
     <nav className="tree" aria-label="This case">
       <p className="label tree-title">This case</p>
       {c.parcels.map((p) => (
         <div key={p.id}>
-          <button type="button" className="tree-line" onClick={() => { onChoose?.(null); }} disabled={!onChoose}>
-            <span>Parcel {p.ordinal}{p.sealNumber ? <span className="quiet mono"> {p.sealNumber}</span> : null}</span>
+          <button type="button" className="tree-line" onClick={() => { onChoose(null); }}>
+            <span className="one-line" title={p.sealNumber ? `seal ${p.sealNumber}` : undefined}>Parcel {p.ordinal}{p.sealNumber ? <span className="quiet mono"> {p.sealNumber}</span> : null}</span>
             <span className="mono">{p.items.reduce((n, i) => n + (i.kind === 'lot' ? i.count ?? 0 : i.stones.length), 0)}</span>
           </button>
           {p.items.map((i) => (
             <div key={i.id}>
-              {onChoose
-                ? <button type="button" className="tree-line tree-item" aria-current={chosen === i.id && chosenStone === null} onClick={() => { onChoose(i.id); }}><span className="one-line" title={i.declared}>{itemHeading(i)}</span><span className="mono">{i.kind === 'lot' ? i.count : i.stones.length}</span></button>
-                : <a className="tree-line tree-item" href={placeAddress({ view: 'case', id: c.id })}><span className="one-line" title={i.declared}>{itemHeading(i)}</span><span className="mono">{i.kind === 'lot' ? i.count : i.stones.length}</span></a>}
+              <button type="button" className="tree-line tree-item" aria-current={chosen === i.id} onClick={() => { onChoose(i.id); }}><span className="one-line" title={i.declared}>{itemHeading(i)}</span><span className="mono">{i.kind === 'lot' ? i.count : i.stones.length}</span></button>
               {i.stones.map((s) => (
-                <a key={s.id} className="tree-line tree-stone" aria-current={chosenStone === s.id ? 'page' : undefined} href={placeAddress({ view: 'stone', id: s.id })}
+                <a key={s.id} className="tree-line tree-stone" href={placeAddress({ view: 'stone', id: s.id })}
                   title={`${s.label}: ${s.conclusion ? CONCLUSION_WORDS[s.conclusion] : 'open'}${s.stage === 'concluded' ? ', second person to confirm' : s.stage === 'disagreed' ? ', second person disagrees' : ''}`}>
                   <span className="row gap8 one-line"><Glyph of={s.stage === 'disagreed' ? 'undetermined' : s.conclusion ?? 'undetermined'} /><span className="one-line">{s.label}{s.position ? <span className="quiet"> {s.position}</span> : null}</span></span>
                 </a>

@@ -5,7 +5,7 @@ import { Button } from '../look/button.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
-import { showDue, showDay } from '../look/time.ts';
+import { showDate, showDay, showDue } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { View } from '../shell/view.tsx';
 import { AmendCase } from './amend-case.tsx';
@@ -37,7 +37,7 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
   const c = folder.data;
   const items = c.parcels.flatMap((p) => p.items);
   const item = items.find((i) => i.id === chosen) ?? (items.length === 1 ? items[0] : undefined);
-  const due = c.dueOn && today ? (c.state === 'open' ? `due ${showDue(c.dueOn, today)}` : `was due ${c.dueOn}`) : 'no due date';
+  const due = c.dueOn && today ? (c.state === 'open' ? `due ${showDue(c.dueOn, today)}` : `was due ${showDate(c.dueOn)}`) : 'no due date';
   return (
     <View
       over={<>Received {showDay(c.receivedAt, laboratory.zone)} by {c.createdBy} · <span className={c.state === 'open' && c.dueOn && today && c.dueOn < today ? 'warn' : ''}>{due}</span>{c.state === 'open' ? '' : ` · ${c.state}`}</>}

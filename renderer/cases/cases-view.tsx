@@ -6,12 +6,13 @@ import { Segmented } from '../look/choice.tsx';
 import { DataTable, type Column } from '../look/data-table.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { FilterBox } from '../look/filter-box.tsx';
-import { showDay } from '../look/time.ts';
+import { showDate, showDay } from '../look/time.ts';
 import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
 
 const MOST_ROWS = 100_000;
+const isLate = (r: CaseRow, today: string) => r.state === 'open' && r.dueOn !== null && r.dueOn < today;
 type State = 'all' | 'open' | 'reported' | 'returned';
 
 /** Every case, newest first; narrowed by words and by state. A text after #/cases/ narrows from elsewhere. */
@@ -19,16 +20,17 @@ export default function CasesView() {
   const { laboratory } = useHouse();
   const [text, setText] = useState(() => decodeURIComponent(window.location.hash.split('/')[2] ?? ''));
   const [state, setState] = useState<State>('all');
+  const today = useAsk('bench.today', {}, { keep: true }).data?.today;
   const cases = useAsk('cases.list', { text, state, limit: MOST_ROWS }, { keep: true });
   const columns: readonly Column<CaseRow>[] = [
-    { key: 'number', head: 'Case', width: '112px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
-    { key: 'client', head: 'Client', width: 'minmax(160px, 1.4fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
-    { key: 'summary', head: 'What', width: 'minmax(180px, 2fr)', cell: (r) => <span className="second" title={r.summary}>{r.summary}</span> },
-    { key: 'next', head: 'Next', width: 'minmax(160px, 1.4fr)', cell: (r) => <span title={r.next}>{r.next}</span>, sort: (r) => r.next },
-    { key: 'stones', head: 'Confirmed', width: '84px', align: 'right', mono: true, cell: (r) => `${r.confirmed} / ${r.stones}`, sort: (r) => (r.stones === 0 ? 1 : r.confirmed / r.stones) },
-    { key: 'received', head: 'Received', width: '100px', mono: true, cell: (r) => showDay(r.receivedAt, laboratory.zone), sort: (r) => r.receivedAt },
-    { key: 'due', head: 'Due', width: '96px', mono: true, cell: (r) => r.dueOn ?? '–', sort: (r) => r.dueOn ?? '9999' },
-    { key: 'place', head: 'Where', width: '120px', cell: (r) => <span title={r.place}>{r.place}</span>, sort: (r) => r.place },
+    { key: 'number', head: 'Case', width: '104px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
+    { key: 'client', head: 'Client', width: 'minmax(140px, 1.4fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
+    { key: 'summary', head: 'What', width: 'minmax(150px, 2.4fr)', cell: (r) => <span className="second" title={r.summary}>{r.summary}</span> },
+    { key: 'next', head: 'Next', width: 'minmax(130px, 1.1fr)', cell: (r) => <span title={r.next}>{r.next}</span>, sort: (r) => r.next },
+    { key: 'stones', head: 'Confirmed', width: '76px', align: 'right', mono: true, cell: (r) => `${r.confirmed} / ${r.stones}`, sort: (r) => (r.stones === 0 ? 1 : r.confirmed / r.stones) },
+    { key: 'received', head: 'Received', width: '92px', mono: true, cell: (r) => showDay(r.receivedAt, laboratory.zone), sort: (r) => r.receivedAt },
+    { key: 'due', head: 'Due', width: '92px', mono: true, cell: (r) => <span className={today !== undefined && isLate(r, today) ? 'warn' : ''}>{r.dueOn === null ? '–' : showDate(r.dueOn)}</span>, sort: (r) => r.dueOn ?? '9999' },
+    { key: 'place', head: 'Where', width: 'minmax(90px, 0.8fr)', cell: (r) => <span title={r.place}>{r.place}</span>, sort: (r) => r.place },
   ];
   return (
     <View over={cases.data ? `${cases.data.total.toLocaleString('en')} in the casebook` : ' '} title="Cases" actions={(

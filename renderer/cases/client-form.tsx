@@ -5,6 +5,7 @@ import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 
 /** How a client is called and reached; issued reports keep what they said. */
@@ -18,6 +19,7 @@ export function ClientForm({ client, onClose }: { readonly client: ClientView; r
   const wrong = save.error?.failure.fields ?? {};
   const submit = () => { save.mutate({ id: client.id, name, address, email, phone, note }, { onSuccess: onClose }); };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', null, save.error);
   return (
     <Dialog title="The client" onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name" value={name} onChange={setName} error={wrong['name']} autoFocus />

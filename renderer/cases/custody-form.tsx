@@ -8,6 +8,7 @@ import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useNotes } from '../look/notes.tsx';
 import { useChange } from '../queries.ts';
 
@@ -50,6 +51,7 @@ export function CustodyForm({ action, item, onClose }: { readonly action: Custod
     });
   };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', own, append.error);
   return (
     <Dialog title={`${action.title}: item ${item.label}`} onClose={onClose} width={440} footer={<Button kind="main" keys="Mod+Enter" isDisabled={append.isPending} onPress={submit}>Write it down</Button>}>
       {action.asks.map((line, i) => (

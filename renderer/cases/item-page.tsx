@@ -16,6 +16,7 @@ import { colourShort } from '../stones/colour-short.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
 import { CUSTODY_ACTIONS, CustodyForm, type CustodyAction } from './custody-form.tsx';
 import { CustodyTable } from './custody-table.tsx';
+import { Fact } from './fact.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
 import { Photographs } from './photographs.tsx';
 import { StoneForm } from './stone-form.tsx';
@@ -39,25 +40,26 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   const [stone, setStone] = useState<StoneSummary | 'new' | null>(null);
   const [below, setBelow] = useState<'stones' | 'custody' | 'photographs'>('stones');
   const k = item.custody;
+  const whereabouts = [k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
   const columns: readonly Column<StoneSummary>[] = [
-    { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
-    { key: 'position', head: 'Where it sits', width: 'minmax(72px, 1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
-    { key: 'conclusion', head: 'Conclusion', width: 'minmax(150px, 2.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
-    { key: 'shape', head: 'Shape', width: 'minmax(64px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
-    { key: 'weight', head: 'Carat', width: '64px', align: 'right', mono: true, cell: (s) => (s.weight === null ? '–' : formatCarat(s.weight)), sort: (s) => s.weight ?? -1 },
+    { key: 'label', head: 'Stone', width: '48px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
+    { key: 'position', head: 'Where it sits', width: 'minmax(80px, 1.4fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(116px, 2.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
+    { key: 'shape', head: 'Shape', width: 'minmax(60px, 1.2fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
+    { key: 'weight', head: 'Carat', width: '60px', align: 'right', mono: true, cell: (s) => (s.weight === null ? '–' : formatCarat(s.weight)), sort: (s) => s.weight ?? -1 },
     { key: 'colour', head: 'Colour class', width: 'minmax(72px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{colourShort(s.colourClass)}</span>, sort: (s) => s.colourClass },
-    { key: 'runs', head: 'Runs', width: '44px', align: 'right', mono: true, cell: (s) => s.runs, sort: (s) => s.runs },
-    { key: 'edit', head: '', width: '52px', align: 'right', cell: (s) => <span onClick={(e) => { e.stopPropagation(); }}><Button kind="quiet" onPress={() => { setStone(s); }}>Edit</Button></span> },
+    { key: 'runs', head: 'Runs', width: '36px', align: 'right', mono: true, cell: (s) => s.runs, sort: (s) => s.runs },
+    { key: 'edit', head: '', width: '48px', align: 'right', cell: (s) => <span onClick={(e) => { e.stopPropagation(); }}><Button kind="quiet" onPress={() => { setStone(s); }}>Edit</Button></span> },
   ];
   return (
     <div className="case-page">
-      <header className="row gap12"><h2 className="one-line grow">{itemHeading(item)}</h2><span className="tag">{k.place ? `${k.place}, ` : ''}{k.seal ? `seal ${k.seal}, ` : ''}{CUSTODY_EVENT_WORDS[k.lastEvent]} {showMoment(k.at, laboratory.zone)}</span></header>
+      <header className="row gap12"><h2 className="item-title">{itemHeading(item)}</h2><span className="tag one-line" title={whereabouts}>{whereabouts}</span></header>
       <dl className="facts">
-        <div><dt>Declared as</dt><dd>{item.declared}</dd></div>
-        <div><dt>Declared value</dt><dd>{item.declaredValue || 'none'}</dd></div>
-        <div><dt>Gross weight</dt><dd className="mono">{itemWeight(item)}{item.count !== null ? `, ${item.count} stones` : ''}</dd></div>
-        <div><dt>Condition</dt><dd>{item.condition || 'nothing written'}</dd></div>
-        <div><dt>In whose hands</dt><dd>{k.holder || 'the laboratory'}</dd></div>
+        <Fact name="Declared as" text={item.declared} />
+        <Fact name="Declared value" text={item.declaredValue || 'none'} />
+        <Fact name="Gross weight" mono text={`${itemWeight(item)}${item.count !== null ? `, ${item.count} stones` : ''}`} />
+        <Fact name="Condition" text={item.condition || 'nothing written'} />
+        <Fact name="In whose hands" text={k.holder || 'the laboratory'} />
       </dl>
       {k.differs ? <p className="warn">A weight of this item differs from the one before by more than the tolerance: see the custody entries.</p> : null}
       <div className="row gap4 custody-actions" role="group" aria-label="Custody">

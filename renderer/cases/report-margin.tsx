@@ -11,6 +11,20 @@ import { showMoment } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
 import './cases.css';
 
+/** More would push the report's own buttons out of sight. */
+const SHOWN_AT_ONCE = 8;
+
+function Missing({ sentences }: { readonly sentences: readonly string[] }) {
+  const rest = sentences.slice(SHOWN_AT_ONCE);
+  return (
+    <div>
+      <p>Before it can be issued:</p>
+      <ul className="missing">{sentences.slice(0, SHOWN_AT_ONCE).map((m) => <li key={m}>{m}</li>)}</ul>
+      {rest.length > 0 ? <details className="missing-rest"><summary>{rest.length} more</summary><ul className="missing">{rest.map((m) => <li key={m}>{m}</li>)}</ul></details> : null}
+    </div>
+  );
+}
+
 /** The report of the case: what is still missing, a draft to read, the issue, and what was issued. */
 export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   const { laboratory } = useHouse();
@@ -41,7 +55,7 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
       {prepared.isPending ? <Working what="Looking what is missing" /> : null}
       {prepared.isError ? <Trouble {...prepared.error.failure} /> : null}
       {missing.length > 0 ? (
-        <div><p>Before it can be issued:</p><ul className="missing">{missing.map((m) => <li key={m}>{m}</li>)}</ul></div>
+        <Missing sentences={missing} />
       ) : prepared.data ? <p className="second">Nothing is missing. {c.reports.length > 0 ? 'Issuing again makes the next revision.' : ''}</p> : null}
       <div className="stack gap8">
         <Button keys="D" isDisabled={preview.isPending} onPress={draft}>{preview.isPending ? 'Drawing the pages' : 'Save a draft, PDF'}</Button>

@@ -9,6 +9,7 @@ import { Choice } from '../look/choice.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 
 /** A stone's own facts: where it sits, shape, size, weight, colour class. */
@@ -33,6 +34,7 @@ export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; r
     else add.mutate({ itemId: item.id, mounted, ...facts }, { onSuccess: onClose });
   };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', own, error);
   return (
     <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} error={wrong['position']} autoFocus />

@@ -6,6 +6,7 @@ import { Choice, Segmented } from '../look/choice.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { readNumber } from '../look/read-number.ts';
 import { useChange } from '../queries.ts';
 import { LogoField, type Logo } from './logo-field.tsx';
@@ -28,6 +29,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
   const save = useChange('laboratory.save');
   const notes = useNotes();
+  useFocusWrong('.house-laboratory', own, save.error);
   const wrong: Readonly<Record<string, string>> = { ...save.error?.failure.fields, ...own };
 
   const submit = () => {

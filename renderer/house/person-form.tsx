@@ -7,6 +7,7 @@ import { Check } from '../look/choice.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 import { initialsOf } from './initials.ts';
 
@@ -19,6 +20,7 @@ export function PersonForm({ person, onClose }: { readonly person: PersonView | 
   const wrong = save.error?.failure.fields ?? {};
   const submit = () => { save.mutate({ id: person?.id ?? null, name, initials: initials || initialsOf(name), roles: [...roles], active }, { onSuccess: onClose }); };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', null, save.error);
   return (
     <Dialog title={person ? person.name : 'A new person'} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name" value={name} onChange={setName} error={wrong['name']} autoFocus />

@@ -5,6 +5,7 @@ import { Segmented } from '../look/choice.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 import { useKey } from '../keys/keymap.ts';
 
@@ -17,6 +18,7 @@ export function CheckForm({ instrument, onClose }: { readonly instrument: Instru
   const wrong = record.error?.failure.fields ?? {};
   const submit = () => { record.mutate({ instrumentId: instrument.id, passed: passed === 'yes', reference, outcome }, { onSuccess: onClose }); };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', null, record.error);
   return (
     <Dialog title={`Check of ${instrument.name}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={record.isPending} onPress={submit}>Record the check</Button>}>
       <Field label="Checked with" value={reference} onChange={setReference} error={wrong['reference']} autoFocus placeholder="mercury lamp, polystyrene film, reference stone 3, weight 1 g F1" />

@@ -8,6 +8,7 @@ import { Check, Choice } from '../look/choice.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { readNumber } from '../look/read-number.ts';
 import { useChange } from '../queries.ts';
 
@@ -40,6 +41,7 @@ export function InstrumentForm({ instrument, onClose }: { readonly instrument: I
     save.mutate({ id: instrument?.id ?? null, name, serial, place, methods: [...methods], checkEveryDays: Math.round(numbers.checkEveryDays ?? 30), active, remembers }, { onSuccess: onClose });
   };
   useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', own, save.error);
   return (
     <Dialog title={instrument ? instrument.name : 'A new instrument'} onClose={onClose} width={640} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name, as the bench calls it" value={name} onChange={setName} error={wrong['name']} autoFocus />

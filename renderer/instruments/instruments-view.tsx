@@ -43,8 +43,8 @@ export default function InstrumentsView() {
           {list.data?.map((i) => (
             <li key={i.id} className={`instrument ${i.active ? '' : 'quiet'}`}>
               <div>
-                <h3>{i.name}</h3>
-                <p className="quiet">{[i.serial ? `serial ${i.serial}` : '', i.place, i.active ? '' : 'out of use'].filter(Boolean).join(' · ')}</p>
+                <h3 className="two-lines" title={i.name}>{i.name}</h3>
+                <p className="quiet two-lines" title={i.serial}>{[i.serial ? `serial ${i.serial}` : '', i.place, i.active ? '' : 'out of use'].filter(Boolean).join(' · ')}</p>
               </div>
               <div>
                 <p className="two-lines">{i.methods.map((m) => METHODS[m].name).join(', ')}</p>

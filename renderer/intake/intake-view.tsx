@@ -1,16 +1,17 @@
-import { useEffect, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 import { View } from '../shell/view.tsx';
 import { ClientField } from './client-field.tsx';
 import { DueField } from './due-field.tsx';
 import { IntakeMargin } from './intake-margin.tsx';
-import { emptyIntake, hasContent, type ItemKind } from './intake-state.ts';
+import { emptyIntake, hasContent, type IntakeForm, type ItemKind } from './intake-state.ts';
 import { intakeToInput, type FieldSentences } from './intake-to-input.ts';
 import { ParcelSheet } from './parcel-sheet.tsx';
 import { TakenIn } from './taken-in.tsx';
@@ -19,33 +20,35 @@ import './intake.css';
 
 const NONE: FieldSentences = {};
 
+function stillWrong(refused: FieldSentences, form: IntakeForm): FieldSentences {
+  const now = intakeToInput(form);
+  return now.ok ? NONE : Object.fromEntries(Object.entries(now.error).filter(([path]) => path in refused));
+}
+
 /** One hand-over on one sheet: client, parcels, items, stones. Kept as a draft until it is taken in. */
 export default function IntakeView() {
   const { me } = useHouse();
   const draft = useIntakeDraft();
   const { form, change } = draft;
-  const [own, setOwn] = useState<FieldSentences>(NONE);
+  const [refused, setRefused] = useState<FieldSentences>(NONE);
   const [asking, setAsking] = useState(false);
   const [round, setRound] = useState(0);
   const takeIn = useChange('cases.takeIn');
-  const sheet = useRef<HTMLDivElement>(null);
+  // What was refused and is still wrong: a sentence goes when its field is put right, none comes before the next try.
+  const own = useMemo(() => (refused === NONE ? NONE : stillWrong(refused, form)), [refused, form]);
   const wrong: FieldSentences = { ...takeIn.error?.failure.fields, ...own };
   const last = form.parcels.length - 1;
 
-  // After a refusal the first field that is wrong gets the cursor.
-  useEffect(() => {
-    if (Object.keys(own).length === 0 && !takeIn.error) return;
-    requestAnimationFrame(() => { sheet.current?.querySelector<HTMLElement>('[data-invalid] input, [data-invalid] textarea, [aria-invalid="true"]')?.focus(); });
-  }, [own, takeIn.error]);
+  useFocusWrong('.intake', refused, takeIn.error);
 
   const submit = () => {
     const input = intakeToInput(form);
-    if (!input.ok) { setOwn(input.error); return; }
-    setOwn(NONE);
+    if (!input.ok) { setRefused(input.error); return; }
+    setRefused(NONE);
     takeIn.mutate(input.value, { onSuccess: () => { void draft.forget(); } });
   };
   const addItem = (kind: ItemKind) => { change({ do: 'add-item', parcel: last, kind }); };
-  const clear = () => { setAsking(false); setOwn(NONE); takeIn.reset(); change({ do: 'all', form: emptyIntake(form.place) }); void draft.forget(); setRound(round + 1); };
+  const clear = () => { setAsking(false); setRefused(NONE); takeIn.reset(); change({ do: 'all', form: emptyIntake(form.place) }); void draft.forget(); setRound(round + 1); };
   useKey('Mod+Enter', submit, !takeIn.isSuccess);
   useKey('Alt+L', () => { addItem('loose'); });
   useKey('Alt+J', () => { addItem('jewellery'); });
@@ -63,7 +66,7 @@ export default function IntakeView() {
         <Button kind="main" keys="Mod+Enter" isDisabled={takeIn.isPending} onPress={submit}>Take it in</Button>
       </>
     )}>
-      <div className="intake" ref={sheet} key={round}>
+      <div className="intake" key={round}>
         <div className="intake-sheet">
           <div className="intake-head">
             <ClientField client={form.client} wrong={wrong} autoFocus={form.client.name === ''} onChange={(client) => { change({ do: 'client', client }); }} />

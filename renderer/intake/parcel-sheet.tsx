@@ -15,7 +15,7 @@ export function ParcelSheet({ parcel, at, firstItem, only, wrong, change }: {
     <section className="parcel-sheet" aria-label={`Parcel ${at + 1}`}>
       <header className="parcel-head">
         <h2>Parcel {at + 1}</h2>
-        <Field label="Seal number" mono value={parcel.sealNumber} onChange={(sealNumber) => { change({ do: 'parcel', parcel: at, value: { sealNumber } }); }} error={wrong[`${path}.sealNumber`]} placeholder="none: not sealed" />
+        <Field label="Seal number" mono value={parcel.sealNumber} onChange={(sealNumber) => { change({ do: 'parcel', parcel: at, value: { sealNumber } }); }} error={wrong[`${path}.sealNumber`]} placeholder="none: not sealed" className="parcel-seal" />
         <Field label="Parcel remarks" value={parcel.remarks} onChange={(remarks) => { change({ do: 'parcel', parcel: at, value: { remarks } }); }} error={wrong[`${path}.remarks`]} className="grow" />
         {only ? null : <Button kind="quiet" onPress={() => { change({ do: 'remove-parcel', parcel: at }); }}>Remove the parcel</Button>}
       </header>

@@ -5,6 +5,10 @@ export type Chord = string;
 
 const stack: { chord: Chord; run: () => void }[] = [];
 
+/** A sheet over the work answers to its main action alone; all other keys belong to the view beneath, and wait. */
+const SHEET_CHORD: Chord = 'Mod+Enter';
+const SHEET = '.dialog, .palette-dialog';
+
 function chordOf(event: KeyboardEvent): Chord {
   const parts: string[] = [];
   if (event.metaKey || event.ctrlKey) parts.push('Mod');
@@ -25,12 +29,11 @@ function isTyping(target: EventTarget | null): boolean {
 window.addEventListener('keydown', (event) => {
   if (event.defaultPrevented || event.isComposing) return;
   const chord = chordOf(event);
-  // Bare letters belong to whoever types; a sheet that is open keeps keys from the view beneath.
+  // Bare letters belong to whoever types.
   if (!/^(Mod|Alt)\+/.test(chord) && isTyping(event.target)) return;
+  if (chord !== SHEET_CHORD && document.querySelector(SHEET) !== null) return;
   const entry = [...stack].reverse().find((e) => e.chord === chord);
   if (!entry) return;
-  const inDialog = document.querySelector('.dialog');
-  if (inDialog && !inDialog.contains(event.target as Node | null) && !chord.includes('Mod+')) return;
   event.preventDefault();
   entry.run();
 });
@@ -45,4 +48,9 @@ export function useKey(chord: Chord, run: () => void, active = true): void {
     stack.push(entry);
     return () => { stack.splice(stack.indexOf(entry), 1); };
   }, [chord, active]);
+}
+
+/** Given by every sheet: without a main action of its own, Mod+Enter does nothing there, and never the view's beneath. */
+export function useSheetKeys(): void {
+  useKey(SHEET_CHORD, () => undefined);
 }

@@ -1,10 +1,12 @@
 import { Command } from 'cmdk';
 import { useEffect, useMemo, useState } from 'react';
+import { Dialog, Modal, ModalOverlay } from 'react-aria-components';
+import type { Output } from '../../app/contract/index.ts';
 import { door } from '../door.ts';
-import { setTheme, useTheme } from '../look/theme.ts';
+import { setTheme, useTheme, type Theme } from '../look/theme.ts';
 import { useAsk } from '../queries.ts';
 import { go, type Place } from '../router.ts';
-import { useKey } from './keymap.ts';
+import { useKey, useSheetKeys } from './keymap.ts';
 import './palette.css';
 
 const ROOMS: readonly { readonly name: string; readonly place: Place }[] = [
@@ -13,19 +15,70 @@ const ROOMS: readonly { readonly name: string; readonly place: Place }[] = [
   { name: 'Ledgers', place: { view: 'ledgers' } }, { name: 'House', place: { view: 'house' } },
 ];
 
+/** The door takes no more. */
+const MOST_CHARACTERS = 120;
+
 let openPalette: () => void = () => undefined;
 /** Opens the palette from a button. */
 export const findAnything = () => { openPalette(); };
 
-/** Finds everything by number, name or word, and does what has no button in sight. Mod+K. */
-export function Palette() {
-  const [open, setOpen] = useState(false);
+/** What a hit leads to. */
+function goToHit(hit: Output<'find.anything'>[number]): void {
+  if (hit.kind === 'stone') go({ view: 'stone', id: hit.id });
+  else if (hit.kind === 'case') go({ view: 'case', id: hit.id });
+  else if (hit.kind === 'report') go(hit.caseId ? { view: 'case', id: hit.caseId } : { view: 'reports' });
+  else window.location.hash = `#/cases/${encodeURIComponent(hit.title)}`;
+}
+
+function actionsOf(theme: Theme): readonly { readonly name: string; readonly run: () => void }[] {
+  return [
+    { name: 'Take in a case', run: () => { go({ view: 'intake' }); } },
+    { name: theme === 'dark' ? 'Use the light look' : 'Use the dark look', run: () => { setTheme(theme === 'dark' ? 'light' : 'dark'); } },
+    { name: 'Verify the ledgers', run: () => { window.location.hash = '#/ledgers'; } },
+    ...ROOMS.map((r) => ({ name: `Go to ${r.name}`, run: () => { go(r.place); } })),
+  ];
+}
+
+function PaletteSheet({ onClose }: { readonly onClose: () => void }) {
   const [text, setText] = useState('');
   const theme = useTheme();
   const trimmed = text.trim();
-  const found = useAsk('find.anything', open && trimmed.length > 1 ? { text: trimmed } : null, { keep: true });
+  const found = useAsk('find.anything', trimmed.length > 1 ? { text: trimmed } : null, { keep: true });
+  const actions = useMemo(() => actionsOf(theme), [theme]);
+  useSheetKeys();
+  const pick = (run: () => void) => { onClose(); run(); };
+  return (
+    <ModalOverlay className="palette-veil" isOpen isDismissable onOpenChange={(open) => { if (!open) onClose(); }}>
+      <Modal className="palette">
+        <Dialog className="palette-dialog" aria-label="Find anything">
+          <Command label="Find anything" loop>
+            <Command.Input autoFocus value={text} onValueChange={setText} maxLength={MOST_CHARACTERS} placeholder="A number, a name, a word, or what you want to do" />
+            <Command.List>
+              <Command.Empty>{trimmed.length > 1 && !found.isFetching ? 'Nothing in this casebook has that in it.' : 'Type two letters or more.'}</Command.Empty>
+              {found.data && trimmed.length > 1 ? (
+                <Command.Group heading="In the casebook">
+                  {found.data.map((hit) => (
+                    <Command.Item key={`${hit.kind}-${hit.id}`} value={`${hit.title} ${hit.detail} ${trimmed} ${hit.id}`} onSelect={() => { pick(() => { goToHit(hit); }); }}>
+                      <span className={`palette-title one-line ${hit.kind === 'client' ? '' : 'mono'}`}>{hit.title}</span><span className="quiet one-line grow">{hit.detail}</span><span className="quiet">{hit.kind}</span>
+                    </Command.Item>
+                  ))}
+                </Command.Group>
+              ) : null}
+              <Command.Group heading="Do">
+                {actions.map((a) => <Command.Item key={a.name} value={a.name} onSelect={() => { pick(a.run); }}>{a.name}</Command.Item>)}
+              </Command.Group>
+            </Command.List>
+          </Command>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
 
-  useEffect(() => { openPalette = () => { setText(''); setOpen(true); }; }, []);
+/** Finds everything by number, name or word, and does what has no button in sight. Mod+K. */
+export function Palette() {
+  const [open, setOpen] = useState(false);
+  useEffect(() => { openPalette = () => { setOpen(true); }; }, []);
   useKey('Mod+K', () => { openPalette(); });
   useKey('N', () => { go({ view: 'intake' }); });
   useEffect(() => door.subscribe((event) => {
@@ -34,45 +87,5 @@ export function Palette() {
     if (event.command === 'new-case') go({ view: 'intake' });
     if (event.command.startsWith('go:')) window.location.hash = `#/${event.command.slice(3)}`;
   }), []);
-
-  const actions = useMemo(() => [
-    { name: 'Take in a case', run: () => { go({ view: 'intake' }); } },
-    { name: theme === 'dark' ? 'Use the light look' : 'Use the dark look', run: () => { setTheme(theme === 'dark' ? 'light' : 'dark'); } },
-    { name: 'Verify the ledgers', run: () => { window.location.hash = '#/ledgers'; } },
-    ...ROOMS.map((r) => ({ name: `Go to ${r.name}`, run: () => { go(r.place); } })),
-  ], [theme]);
-
-  if (!open) return null;
-  const pick = (run: () => void) => { setOpen(false); run(); };
-  return (
-    <div className="palette-veil" onMouseDown={() => { setOpen(false); }}>
-      <div className="palette" onMouseDown={(e) => { e.stopPropagation(); }} onKeyDown={(e) => { if (e.key === 'Escape') { e.stopPropagation(); setOpen(false); } }}>
-        <Command label="Find anything" loop>
-          <Command.Input autoFocus value={text} onValueChange={setText} placeholder="A number, a name, a word, or what you want to do" />
-          <Command.List>
-            <Command.Empty>{trimmed.length > 1 && !found.isFetching ? 'Nothing in this casebook has that in it.' : 'Type two letters or more.'}</Command.Empty>
-            {found.data && trimmed.length > 1 ? (
-              <Command.Group heading="In the casebook">
-                {found.data.map((hit) => (
-                  <Command.Item key={`${hit.kind}-${hit.id}`} value={`${hit.title} ${hit.detail} ${trimmed} ${hit.id}`} onSelect={() => {
-                    pick(() => {
-                      if (hit.kind === 'stone') go({ view: 'stone', id: hit.id });
-                      else if (hit.kind === 'case') go({ view: 'case', id: hit.id });
-                      else if (hit.kind === 'report') go(hit.caseId ? { view: 'case', id: hit.caseId } : { view: 'reports' });
-                      else window.location.hash = `#/cases/${encodeURIComponent(hit.title)}`;
-                    });
-                  }}>
-                    <span className="mono palette-title">{hit.title}</span><span className="quiet one-line grow">{hit.detail}</span><span className="quiet">{hit.kind}</span>
-                  </Command.Item>
-                ))}
-              </Command.Group>
-            ) : null}
-            <Command.Group heading="Do">
-              {actions.map((a) => <Command.Item key={a.name} value={a.name} onSelect={() => { pick(a.run); }}>{a.name}</Command.Item>)}
-            </Command.Group>
-          </Command.List>
-        </Command>
-      </div>
-    </div>
-  );
+  return open ? <PaletteSheet onClose={() => { setOpen(false); }} /> : null;
 }

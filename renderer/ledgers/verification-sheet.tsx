@@ -16,7 +16,7 @@ export function VerificationSheet({ result }: { readonly result: Verification })
             <span>{p.part}</span>
             <span className="mono to-right">{p.checked.toLocaleString('en')}</span>
             <span className={p.sound ? 'second' : 'warn'}>{p.sound ? 'as recorded' : p.fault}</span>
-            <span className="mono quiet one-line" title={p.head ?? undefined}>{p.head ? `head ${p.head.slice(0, 16)}` : ''}</span>
+            <span className="mono quiet one-line to-right" title={p.head ?? undefined}>{p.head ? `head ${p.head.slice(0, 16)}` : ''}</span>
           </li>
         ))}
       </ul>

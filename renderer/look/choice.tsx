@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useId, type KeyboardEvent } from 'react';
 import './field.css';
 
 type Option<T extends string> = { readonly value: T; readonly label: string; readonly disabled?: boolean };
@@ -25,16 +25,19 @@ export function Choice<T extends string>(p: {
 
 /** Few exclusive choices, all visible; arrow keys move. */
 export function Segmented<T extends string>(p: { readonly label: string; readonly value: T; readonly options: readonly Option<T>[]; readonly onChange: (value: T) => void }) {
-  const move = (by: number) => {
+  const move = (event: KeyboardEvent<HTMLElement>, by: number) => {
+    event.preventDefault();
     const usable = p.options.filter((o) => !o.disabled);
     const at = usable.findIndex((o) => o.value === p.value);
     const next = usable[(at + by + usable.length) % usable.length];
-    if (next) p.onChange(next.value);
+    if (!next) return;
+    p.onChange(next.value);
+    event.currentTarget.querySelectorAll<HTMLElement>('[role="radio"]')[p.options.indexOf(next)]?.focus();
   };
   return (
     <div role="radiogroup" aria-label={p.label} className="segmented" onKeyDown={(e) => {
-      if (e.key === 'ArrowRight' || e.key === 'ArrowDown') { e.preventDefault(); move(1); }
-      if (e.key === 'ArrowLeft' || e.key === 'ArrowUp') { e.preventDefault(); move(-1); }
+      if (e.key === 'ArrowRight' || e.key === 'ArrowDown') move(e, 1);
+      if (e.key === 'ArrowLeft' || e.key === 'ArrowUp') move(e, -1);
     }}>
       {p.options.map((o) => (
         <button key={o.value} type="button" role="radio" aria-checked={o.value === p.value} tabIndex={o.value === p.value ? 0 : -1} disabled={o.disabled}

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { useSheetKeys } from '../keys/keymap.ts';
 import { Button } from './button.tsx';
 import './dialog.css';
 
@@ -7,6 +8,7 @@ import './dialog.css';
 export function Dialog(p: {
   readonly title: string; readonly onClose: () => void; readonly children: ReactNode; readonly footer?: ReactNode; readonly width?: number; readonly role?: 'dialog' | 'alertdialog';
 }) {
+  useSheetKeys();
   return (
     <ModalOverlay className="dialog-veil" isOpen onOpenChange={(open) => { if (!open) p.onClose(); }} isDismissable={false}>
       <Modal className="dialog-frame" style={{ width: p.width ?? 560 }}>

@@ -13,18 +13,26 @@ function stored(): Theme | null {
   }
 }
 
+const system = window.matchMedia('(prefers-color-scheme: dark)');
+
 export function currentTheme(): Theme {
-  return stored() ?? (window.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
+  return stored() ?? (system.matches ? 'dark' : 'light');
 }
 
+function show(theme: Theme): void {
+  document.documentElement.dataset['theme'] = theme;
+  for (const tell of listeners) tell();
+}
+
+/** The person's own choice; until there is one, the system's, also when the evening turns it. */
 export function applyTheme(): void {
-  document.documentElement.dataset['theme'] = currentTheme();
+  show(currentTheme());
+  system.addEventListener('change', () => { show(currentTheme()); });
 }
 
 export function setTheme(theme: Theme): void {
   try { localStorage.setItem(KEY, theme); } catch { /* a private window keeps nothing; the choice holds until it closes */ }
-  document.documentElement.dataset['theme'] = theme;
-  for (const tell of listeners) tell();
+  show(theme);
 }
 
 export function useTheme(): Theme {

@@ -19,6 +19,8 @@ export const showShortDay = (instant: string, zone: string) => format(zone, 'sho
 export const showClock = (instant: string, zone: string) => format(zone, 'clock', { hour: '2-digit', minute: '2-digit', hour12: false }).format(new Date(instant));
 /** "25 Nov 2026, 09:41" */
 export const showMoment = (instant: string, zone: string) => `${showDay(instant, zone)}, ${showClock(instant, zone)}`;
+/** "25 Nov 2026" from a calendar date */
+export const showDate = (day: string) => showDay(`${day}T12:00:00Z`, 'UTC');
 /** "Wednesday 25 November" from a calendar date */
 export const showLongDate = (day: string) => new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', weekday: 'long', day: 'numeric', month: 'long' }).format(new Date(`${day}T12:00:00Z`)).replace(',', '');
 

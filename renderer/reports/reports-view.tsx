@@ -17,15 +17,15 @@ export default function ReportsView() {
   const pdf = useChange('reports.pdf');
   const notes = useNotes();
   const columns: readonly Column<ReportRow>[] = [
-    { key: 'number', head: 'Report', width: '120px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
-    { key: 'revision', head: 'Revision', width: '72px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
-    { key: 'case', head: 'Case', width: '120px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
-    { key: 'client', head: 'Client', width: 'minmax(160px, 2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
-    { key: 'stones', head: 'Stones', width: '64px', align: 'right', mono: true, cell: (r) => r.stones, sort: (r) => r.stones },
-    { key: 'issued', head: 'Issued', width: '150px', mono: true, cell: (r) => showMoment(r.issuedAt, laboratory.zone), sort: (r) => r.issuedAt },
-    { key: 'by', head: 'By', width: 'minmax(120px, 1fr)', cell: (r) => r.issuedBy, sort: (r) => r.issuedBy },
-    { key: 'sha', head: 'SHA-256 of the PDF', width: '150px', mono: true, cell: (r) => <span title={r.pdfSha256}>{shortDigest(r.pdfSha256)}</span> },
-    { key: 'save', head: '', width: '90px', align: 'right', cell: (r) => (
+    { key: 'number', head: 'Report', width: '104px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
+    { key: 'revision', head: 'Revision', width: '64px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
+    { key: 'case', head: 'Case', width: '104px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
+    { key: 'client', head: 'Client', width: 'minmax(140px, 2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
+    { key: 'stones', head: 'Stones', width: '56px', align: 'right', mono: true, cell: (r) => r.stones, sort: (r) => r.stones },
+    { key: 'issued', head: 'Issued', width: '136px', mono: true, cell: (r) => showMoment(r.issuedAt, laboratory.zone), sort: (r) => r.issuedAt },
+    { key: 'by', head: 'By', width: 'minmax(100px, 1fr)', cell: (r) => <span title={r.issuedBy}>{r.issuedBy}</span>, sort: (r) => r.issuedBy },
+    { key: 'sha', head: 'SHA-256 of the PDF', width: '128px', mono: true, cell: (r) => <span title={r.pdfSha256}>{shortDigest(r.pdfSha256)}</span> },
+    { key: 'save', head: '', width: '84px', align: 'right', cell: (r) => (
       <span onClick={(e) => { e.stopPropagation(); }}>
         <Button kind="quiet" onPress={() => { pdf.mutate({ reportId: r.id }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); }, onError: (e) => { notes.complain(e.failure); } }); }}>Save PDF</Button>
       </span>

@@ -39,7 +39,7 @@ export function Rail() {
       <div className="rail-foot">
         {house.laboratory.isDemonstration ? <span className="invented">invented data</span> : null}
         <Button kind="quiet" onPress={() => { setChoosing(true); }}>
-          {house.me ? `${house.me.name} · ${rolesText(house.me.roles)}` : 'Say who works here'}
+          {house.me ? <><span className="two-lines" title={house.me.name}>{house.me.name}</span><span className="two-lines">{rolesText(house.me.roles)}</span></> : 'Say who works here'}
         </Button>
       </div>
       {choosing ? <WhoWorks onClose={() => { setChoosing(false); }} /> : null}

@@ -8,7 +8,7 @@ export function View(p: { readonly over?: ReactNode; readonly title: ReactNode; 
       <header className="view-head">
         <div className="grow">
           <p className="view-over one-line">{p.over}</p>
-          <h1 className="one-line">{p.title}{p.beside ? <span className="view-beside"> {p.beside}</span> : null}</h1>
+          <h1 className="view-title"><span className="one-line">{p.title}</span>{p.beside ? <> <span className="view-beside one-line">{p.beside}</span></> : null}</h1>
         </div>
         <div className="row gap8 view-actions">{p.actions}</div>
       </header>

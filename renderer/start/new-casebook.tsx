@@ -3,6 +3,7 @@ import { ROLES, ROLE_WORDS, type Role } from '../../app/domain/role.ts';
 import { Button } from '../look/button.tsx';
 import { Check, Choice } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { Trouble } from '../look/empty.tsx';
 import { useChange } from '../queries.ts';
 import { initialsOf } from '../house/initials.ts';
@@ -20,6 +21,7 @@ export function NewCasebook({ onBack }: { readonly onBack: () => void }) {
   const [roles, setRoles] = useState<readonly Role[]>(ROLES);
   const create = useChange('casebook.create');
   const wrong = create.error?.failure.fields ?? {};
+  useFocusWrong('.start-form', null, create.error);
   const submit = () => {
     create.mutate({ name, address, zone, logo, person: { name: person, initials: initials || initialsOf(person), roles: [...roles] } });
   };

@@ -1,0 +1,14 @@
+import type { OpenCulet } from '../harness/launch.ts';
+import { callDoor } from './call-door.ts';
+
+/** An invented laboratory and its first person; the names occur nowhere else. */
+export const LABORATORY = { name: 'Tarn Hill Gem Laboratory (invented)', address: '3 Tarn Hill, Invented Town', zone: 'Europe/Berlin', person: 'Ilse Marden' } as const;
+
+/** Starts a casebook behind the window and waits until the window shows it. */
+export async function beginCasebook(culet: Pick<OpenCulet, 'page'>): Promise<void> {
+  await callDoor(culet, 'casebook.create', {
+    name: LABORATORY.name, address: LABORATORY.address, zone: LABORATORY.zone, logo: null,
+    person: { name: LABORATORY.person, initials: 'IM', roles: ['intake', 'examiner', 'appraiser', 'manager'] },
+  });
+  await culet.page.getByRole('navigation', { name: 'Rooms' }).waitFor();
+}

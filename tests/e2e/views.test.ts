@@ -1,0 +1,137 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { availableHosts } from './harness/hosts.ts';
+import { openCulet, type OpenCulet } from './harness/launch.ts';
+import { takeView, VIEW_SIZE } from './harness/take-view.ts';
+import { beginCasebook } from './steps/begin-casebook.ts';
+import { fillCasebook, type FilledCasebook } from './steps/fill-casebook.ts';
+import { clippedParts, unnamedControls } from './steps/measure-view.ts';
+import { resize, SMALLEST } from './steps/resize.ts';
+
+describe.each(availableHosts())('every view in %s', (host) => {
+  let culet: OpenCulet;
+  let filled: FilledCasebook;
+  beforeAll(async () => { culet = await openCulet({ host }); });
+  afterAll(async () => { await culet.close(); });
+
+  /** Pictures in both themes; then the same at the smallest size, where nothing may be cut, and every control has a name. */
+  async function look(name: string): Promise<void> {
+    await takeView(culet, name);
+    expect.soft(await unnamedControls(culet.page), `${name}: controls without a name`).toEqual([]);
+    expect.soft(await clippedParts(culet.page), `${name} at ${VIEW_SIZE.width} × ${VIEW_SIZE.height}`).toEqual([]);
+    await resize(culet, SMALLEST);
+    expect.soft(await clippedParts(culet.page), `${name} at ${SMALLEST.width} × ${SMALLEST.height}`).toEqual([]);
+    await resize(culet, VIEW_SIZE);
+  }
+  const heading = (name: string) => culet.page.getByRole('heading', { level: 1, name });
+  async function goTo(address: string, shown: string): Promise<void> {
+    await culet.page.evaluate((hash) => { window.location.hash = hash; }, address);
+    await heading(shown).waitFor();
+    await culet.page.locator('.working').waitFor({ state: 'detached' });
+  }
+  const press = (name: string) => culet.page.getByRole('button', { name, exact: true }).click();
+
+  test('before there is a casebook', async () => {
+    await culet.page.getByRole('button', { name: 'Start my own' }).waitFor();
+    await look('start');
+    await press('Start my own');
+    await press('Start the casebook');
+    await culet.page.getByText('Write the laboratory’s name as it stands on its reports.').waitFor();
+    await look('start-own');
+  });
+
+  test('in a casebook that has just begun', async () => {
+    await beginCasebook(culet);
+    await heading('Bench').waitFor();
+    await look('bench-empty');
+    for (const list of ['Cases', 'Stones', 'Reports', 'Instruments', 'Ledgers']) {
+      await goTo(`#/${list.toLowerCase()}`, list);
+      await look(`${list.toLowerCase()}-empty`);
+    }
+    await goTo('#/intake', 'Take in a case');
+    await look('intake-empty');
+    await press('Take it in');
+    await culet.page.getByText('Before it can be taken in').waitFor();
+    await look('intake-errors');
+    await culet.page.getByRole('button', { name: 'Clear' }).waitFor({ state: 'detached' });
+  });
+
+  test('at work', async () => {
+    filled = await fillCasebook(culet);
+    for (const list of ['Bench', 'Cases', 'Stones', 'Reports', 'Instruments', 'Ledgers', 'House']) {
+      await goTo(`#/${list.toLowerCase()}`, list);
+      await look(list.toLowerCase());
+    }
+    await goTo('#/ledgers', 'Ledgers');
+    await press('Verify');
+    await culet.page.getByRole('heading', { name: 'Unbroken' }).waitFor();
+    await look('ledgers-verified');
+    await culet.page.getByRole('radio', { name: 'audit' }).click();
+    await culet.page.getByRole('table', { name: 'Audit ledger' }).waitFor();
+    await look('ledgers-audit');
+    await goTo('#/instruments', 'Instruments');
+    await press('Add an instrument');
+    await culet.page.getByRole('dialog', { name: 'A new instrument' }).waitFor();
+    await look('instrument-form');
+    await culet.page.keyboard.press('Escape');
+  });
+
+  test('a case', async () => {
+    const item = (name: RegExp) => culet.page.getByRole('navigation', { name: 'This case' }).getByRole('button', { name }).click();
+    await goTo(`#/case/${filled.usual}`, 'Marrow Lane Jewellers');
+    await look('case');
+    await item(/^A loose/);
+    await culet.page.getByRole('table', { name: 'Stones of A' }).waitFor();
+    await look('case-item');
+    await culet.page.getByRole('radio', { name: 'custody' }).click();
+    await culet.page.getByRole('table', { name: 'Custody' }).waitFor();
+    await look('case-custody');
+    await press('Weigh');
+    await culet.page.getByRole('dialog').waitFor();
+    await look('case-weigh');
+    await culet.page.keyboard.press('Escape');
+    await culet.page.getByRole('radio', { name: /^photographs/ }).click();
+    await culet.page.locator('.photograph-small').first().waitFor();
+    await look('case-photographs');
+    await goTo(`#/case/${filled.longest}`, 'Quillfeather');
+    await look('case-longest');
+    await item(/^A jewellery/);
+    await look('case-longest-item');
+  });
+
+  test('the sheets that lie over the others', async () => {
+    await goTo('#/bench', 'Bench');
+    await culet.page.keyboard.press('Control+k');
+    await culet.page.keyboard.type('marrow');
+    await culet.page.getByRole('option', { name: /case$/ }).first().waitFor();
+    await look('palette');
+    await culet.page.keyboard.press('Escape');
+    await culet.page.getByRole('button', { name: /Ilse Marden/ }).click();
+    await culet.page.getByRole('dialog', { name: 'Who works at this window?' }).waitFor();
+    await look('who-works');
+    await culet.page.keyboard.press('Escape');
+  });
+
+  test('said nothing wrong on the way', () => {
+    expect(culet.problems()).toEqual([]);
+    expect(culet.strangers()).toEqual([]);
+  });
+});
+
+describe.each(availableHosts())('a damaged casebook in %s', (host) => {
+  test('is told of in words', async () => {
+    const dataDir = mkdtempSync(join(tmpdir(), 'culet-damaged-'));
+    writeFileSync(join(dataDir, 'Casebook.culet'), 'this was a casebook once');
+    const culet = await openCulet({ host, dataDir });
+    try {
+      await culet.page.getByRole('heading', { name: 'The casebook can’t be opened' }).waitFor();
+      await takeView(culet, 'unusable');
+      expect(await clippedParts(culet.page)).toEqual([]);
+    } finally {
+      await culet.close();
+      rmSync(dataDir, { recursive: true, force: true, maxRetries: 5 });
+    }
+  });
+});
