@@ -46,9 +46,10 @@ export function App() {
       <div className="shell">
         <Rail />
         <main style={{ minWidth: 0, minHeight: 0 }}>
-          <Suspense fallback={<Working what="Opening" />}><Here place={place} /></Suspense>
+          {/* Until somebody is named, nothing may be read: the rail asks who works here. */}
+          {me ? <Suspense fallback={<Working what="Opening" />}><Here place={place} /></Suspense> : null}
         </main>
-        <Palette />
+        {me ? <Palette /> : null}
       </div>
     </HouseContext.Provider>
   );

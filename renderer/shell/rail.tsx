@@ -14,7 +14,7 @@ type Entry = { readonly place: Place; readonly name: string; readonly count?: st
 export function Rail() {
   const house = useHouse();
   const place = usePlace();
-  const bench = useAsk('bench.today', {}, { keep: true });
+  const bench = useAsk('bench.today', house.me ? {} : null, { keep: true });
   const [choosing, setChoosing] = useState(house.me === null);
   const today = bench.data;
   const waiting = today ? today.overdue.length + today.dueSoon.length + today.toConfirm.length : 0;
