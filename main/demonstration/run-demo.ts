@@ -10,6 +10,7 @@ import { createWorkServices } from '../services/work-services.ts';
 import type { Call } from '../services/service.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBuildDemonstration } from './build-demonstration.ts';
+import type { Scenario } from './scenario-schema.ts';
 import { createSeededIds } from './seeded-ids.ts';
 
 export type DemoOptions = {
@@ -20,6 +21,8 @@ export type DemoOptions = {
   readonly migrations: string;
   readonly pool: TaskPool;
   readonly now: () => Date;
+  /** Another scenario than the one that comes with the program; it must issue a report. */
+  readonly scenario?: Scenario;
   progress?(done: number, total: number, note: string): void;
 };
 
@@ -83,13 +86,13 @@ async function writePapers(casebook: Casebook, { out, pool, now }: DemoOptions):
 
 /** Builds under a temporary name; the file takes its place only when everything is in it. */
 async function build(file: string, options: DemoOptions): Promise<Result<Omit<DemoOutcome, 'casebook'>, DemoTrouble>> {
-  const { now, pool } = options;
+  const { now, pool, scenario } = options;
   const temporary = `${file}.part`;
   removeWithLog(temporary);
   const opened = openCasebook({ file: temporary, mustExist: false, migrationsFolder: options.migrations, now, newId: createSeededIds(FILE_SEED, now) });
   if (!opened.ok) return opened;
   try {
-    await createBuildDemonstration({ pool, now })(opened.value, (done, total, note) => options.progress?.(done, total, note));
+    await createBuildDemonstration({ pool, now, ...(scenario === undefined ? {} : { scenario }) })(opened.value, (done, total, note) => options.progress?.(done, total, note));
     const papers = await writePapers(opened.value, options);
     opened.value.close();
     removeWithLog(file);

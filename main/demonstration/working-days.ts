@@ -20,10 +20,23 @@ export function workingDay(from: string, offset: number): string {
   return day;
 }
 
+/** Making a formatter takes longer than using it a hundred times. */
+const clocks = new Map<string, Intl.DateTimeFormat>();
+
+function clockOf(zone: string): Intl.DateTimeFormat {
+  const known = clocks.get(zone);
+  if (known !== undefined) return known;
+  const clock = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone, calendar: 'gregory', numberingSystem: 'latn', hourCycle: 'h23',
+    year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', second: '2-digit',
+  });
+  clocks.set(zone, clock);
+  return clock;
+}
+
 /** Minutes by which the clocks of a zone are ahead of UTC at an instant. */
 function offsetMinutes(instant: Date, zone: string): number {
-  const parts = new Map(new Intl.DateTimeFormat('en-GB', { timeZone: zone, calendar: 'gregory', numberingSystem: 'latn', hourCycle: 'h23', year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', second: '2-digit' })
-    .formatToParts(instant).map((part) => [part.type, Number(part.value)]));
+  const parts = new Map(clockOf(zone).formatToParts(instant).map((part) => [part.type, Number(part.value)]));
   const local = Date.UTC(parts.get('year')!, parts.get('month')! - 1, parts.get('day')!, parts.get('hour')!, parts.get('minute')!, parts.get('second')!);
   return Math.round((local - instant.getTime()) / 60_000);
 }

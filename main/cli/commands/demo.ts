@@ -12,6 +12,7 @@ export type DemoCommand = { readonly out: string; readonly casebook: string | un
 export async function runDemoCommand({ out, casebook, json }: DemoCommand, io: CliIo): Promise<ExitCode> {
   const started = performance.now();
   const pool = createInlinePool();
+  if (!json) io.err('Building the demonstration; this takes some ten seconds.\n');
   const made = await runDemo({
     out: path.resolve(io.workingFolder, out), casebook: casebook === undefined ? undefined : path.resolve(io.workingFolder, casebook),
     migrations: programFolders().migrations, pool, now: () => new Date(),
