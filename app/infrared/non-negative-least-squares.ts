@@ -1,4 +1,4 @@
-import { cholesky, choleskySolve } from '../spectra/levenberg-marquardt.ts';
+import { cholesky, choleskySolve } from '../spectra/cholesky.ts';
 
 export type NonNegativeFit = {
   readonly coefficients: Float64Array;

@@ -1,8 +1,7 @@
-import type { Fit, FitOptions, Model } from './levenberg-marquardt.ts';
-import { levenbergMarquardt } from './levenberg-marquardt.ts';
-
-export const PEAK_SHAPES = ['gaussian', 'lorentzian', 'pseudo-voigt'] as const;
-export type PeakShape = (typeof PEAK_SHAPES)[number];
+import type { FitOptions } from './levenberg-marquardt.ts';
+import { minimiseSquares } from './levenberg-marquardt.ts';
+import type { PeakShape } from './peak-objective.ts';
+import { parametersPerPeak, peakObjective } from './peak-objective.ts';
 
 export type PeakGuess = { readonly position: number; readonly height: number; readonly fwhm: number };
 export type FittedPeak = {
@@ -17,45 +16,12 @@ export type FittedPeak = {
 };
 export type PeakFit = { readonly peaks: readonly FittedPeak[]; /** Value and slope of the straight baseline at the window's middle. */ readonly baseline: readonly [number, number]; readonly rss: number; readonly converged: boolean };
 
-const LN16 = 4 * Math.LN2;
 /** Enough for a position far below the noise; the generic defaults chase the last digits. */
 const PEAK_FIT_OPTIONS: FitOptions = { maxIterations: 60, tolerance: 1e-6, gainTolerance: 1e-6 };
 
-/** Parameters of a peak: height, position, FWHM and, for pseudo-Voigt only, the Lorentzian share. */
-const perPeak = (shape: PeakShape): number => (shape === 'pseudo-voigt' ? 4 : 3);
-
-/** Sum of `count` peaks of one shape on a straight baseline a + b (x - middle). */
-export function peakModel(shape: PeakShape, count: number, middle: number): Model {
-  const stride = perPeak(shape);
-  const last = count * stride;
-  return (x, p, g) => {
-    let sum = p[last]! + p[last + 1]! * (x - middle);
-    g[last] = 1;
-    g[last + 1] = x - middle;
-    for (let k = 0; k < last; k += stride) {
-      const h = p[k]!;
-      const w = p[k + 2]!;
-      const d = x - p[k + 1]!;
-      const u = d / w;
-      const eta = shape === 'gaussian' ? 0 : shape === 'lorentzian' ? 1 : p[k + 3]!;
-      const gauss = eta === 1 && stride === 3 ? 0 : Math.exp(-LN16 * u * u);
-      const lorentz = eta === 0 && stride === 3 ? 0 : 1 / (1 + 4 * u * u);
-      const value = (1 - eta) * gauss + eta * lorentz;
-      // d/du of the shape
-      const slope = (1 - eta) * gauss * -2 * LN16 * u - eta * lorentz * lorentz * 8 * u;
-      sum += h * value;
-      g[k] = value;
-      g[k + 1] = (-h * slope) / w;
-      g[k + 2] = (-h * slope * u) / w;
-      if (stride === 4) g[k + 3] = h * (lorentz - gauss);
-    }
-    return sum;
-  };
-}
-
 /** Keeps widths positive and below the window, shares within 0..1. */
 function confineTo(shape: PeakShape, count: number, from: number, to: number): (p: Float64Array) => void {
-  const stride = perPeak(shape);
+  const stride = parametersPerPeak(shape);
   const widest = 4 * (to - from);
   return (p) => {
     for (let k = 0; k < count * stride; k += stride) {
@@ -73,7 +39,7 @@ function confineTo(shape: PeakShape, count: number, from: number, to: number): (
  */
 export function fitPeaks(x: Float64Array, y: Float64Array, guesses: readonly PeakGuess[], shape: PeakShape): PeakFit | null {
   const n = x.length;
-  const stride = perPeak(shape);
+  const stride = parametersPerPeak(shape);
   const count = guesses.length;
   if (n < count * stride + 4) return null;
   const from = x[0]!;
@@ -87,7 +53,7 @@ export function fitPeaks(x: Float64Array, y: Float64Array, guesses: readonly Pea
     if (stride === 4) start[k * stride + 3] = 0.5;
   });
   start[count * stride] = Math.min(y[0]!, y[n - 1]!);
-  const fit: Fit = levenbergMarquardt(x, y, peakModel(shape, count, middle), start, { ...PEAK_FIT_OPTIONS, confine: confineTo(shape, count, from, to) });
+  const fit = minimiseSquares(peakObjective(x, y, n, shape, count, middle), start, n, { ...PEAK_FIT_OPTIONS, confine: confineTo(shape, count, from, to) });
   const p = fit.parameters;
   if (!Number.isFinite(fit.rss)) return null;
   const peaks: FittedPeak[] = [];
