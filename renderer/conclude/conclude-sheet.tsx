@@ -47,7 +47,7 @@ export function ConcludeSheet({ folder, onClose }: { readonly folder: StoneFolde
           </div>
           <div className="conclude-right">
             {allowed.ok ? null : <Trouble {...allowed.error} />}
-            <Field label="Reasons, in sentences that can be printed" lines={7} value={reasons} onChange={setReasons} error={wrong['reasons']} autoFocus />
+            <Field label="Reasons, in sentences that can be printed" lines={9} value={reasons} onChange={setReasons} error={wrong['reasons']} autoFocus />
             {departs ? <Field label={`Why it departs from “${CONCLUSION_WORDS[proposal.conclusion]}”`} lines={3} value={departure} onChange={setDeparture} error={wrong['departure']} hint="The rules propose otherwise; the reason is kept and printed." /> : null}
             {proposal.against.length > 0 ? <div><p className="label">Speaks against the proposal</p><ul className="conclude-list">{proposal.against.map((s) => <li key={s}>{s}</li>)}</ul></div> : null}
             {proposal.missing.length > 0 ? <div><p className="label">Missing</p><ul className="conclude-list">{proposal.missing.map((s) => <li key={s}>{s}</li>)}</ul></div> : null}

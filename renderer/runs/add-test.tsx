@@ -100,7 +100,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
 
   // A file that came without a method tells it by its units, until a person chooses.
   const [byHand, setByHand] = useState(asked !== null || dropped.length === 0);
-  const guess = guessMethod(files[0] ? trials.trials.get(files[0].key) : undefined);
+  const guess = files.map((file) => guessMethod(trials.trials.get(file.key))).find((method) => method !== null) ?? null;
   useEffect(() => {
     if (byHand || guess === null || advice.some((a) => a.method === guess && a.impossible !== null)) return;
     setByHand(true);
@@ -146,7 +146,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
 
   const errors: Readonly<Record<string, string>> = { ...record.error?.failure.fields, ...settingFaults, ...faults };
   const hint = orderHint(method, folder.runs);
-  const wanted = useMemo(() => new Set(folder.proposal.nextTests.map((next) => next.method)), [folder.proposal]);
+  const wanted = useMemo(() => new Set(folder.proposal.nextTests.slice(0, NEXT_MARKED).map((next) => next.method)), [folder.proposal]);
   return (
     <>
       <Dialog title={`Add a test to ${stone.label}`} width={1020} onClose={close} footer={(
@@ -176,4 +176,6 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
   );
 }
 
+/** More marks than this would mark nothing. */
+const NEXT_MARKED = 3;
 const NO_FILES: readonly IncomingFile[] = [];

@@ -8,6 +8,7 @@ import { shortDigest } from '../look/time.ts';
 import { sizeWords, type IncomingFile } from './incoming-file.ts';
 import { asksUnit, blockWords, formatWords, STATABLE_WORDS } from './trial-words.ts';
 import type { FileTrials } from './use-file-trials.ts';
+import { withLine } from './with-line.ts';
 
 const FEW_BLOCKS = 4;
 
@@ -20,10 +21,10 @@ function TrialLines({ trial }: { readonly trial: FileTrial }) {
       ))}
       {more > 0 ? <p className="quiet">and {more} more curves</p> : null}
       {trial.alreadyIn ? <p className="warn">The same bytes are already kept: {trial.alreadyIn.run}, “{trial.alreadyIn.name}”. Keeping them again makes a second run of one measurement.</p> : null}
-      {trial.warnings.map((warning) => <p key={`${warning.code}${warning.line ?? ''}${warning.message}`} className="warn">{warning.line === undefined ? '' : `Line ${warning.line}: `}{warning.message}</p>)}
+      {trial.warnings.map((warning) => <p key={`${warning.code}${warning.line ?? ''}${warning.message}`} className="warn">{withLine(warning)}</p>)}
       {trial.error ? (
         <>
-          <p className="warn trial-refused">{trial.error.line === undefined ? '' : `Line ${trial.error.line}: `}{trial.error.message}</p>
+          <p className="warn trial-refused">{withLine(trial.error)}</p>
           <p className="quiet">Nothing of it is read. The file itself is kept with the run, byte for byte.</p>
         </>
       ) : null}

@@ -2,6 +2,7 @@ import type { RunView } from '../../app/contract/work.ts';
 import { useNotes } from '../look/notes.tsx';
 import { shortDigest } from '../look/time.ts';
 import { sizeWords } from './incoming-file.ts';
+import { withLine } from './with-line.ts';
 import { saveRawRecord } from './save-raw-record.ts';
 
 /** The raw records of a run with what reading them said; each can be had back as it came. */
@@ -18,8 +19,8 @@ export function RunFiles({ run }: { readonly run: RunView }) {
             <span className="quiet">{sizeWords(file.size)}{file.reader ? `, ${file.reader}` : ''}</span>
             <button type="button" className="word-button" onClick={() => { void saveRawRecord(file.rawRecordId).then((failure) => { if (failure) notes.complain(failure); }); }}>Save a copy</button>
           </div>
-          {file.error ? <p className="warn run-remark">Not read. {file.error.line === undefined ? '' : `Line ${file.error.line}: `}{file.error.message} The file is kept byte for byte.</p> : null}
-          {file.warnings.map((warning) => <p key={`${warning.code}${warning.message}`} className="warn run-remark">{warning.line === undefined ? '' : `Line ${warning.line}: `}{warning.message}</p>)}
+          {file.error ? <p className="warn run-remark">Not read. {withLine(file.error)} The file is kept byte for byte.</p> : null}
+          {file.warnings.map((warning) => <p key={`${warning.code}${warning.message}`} className="warn run-remark">{withLine(warning)}</p>)}
         </li>
       ))}
     </ul>

@@ -15,7 +15,7 @@ const place = (value: number): string => (Number.isInteger(value) ? String(value
 /** "1 024 points, 400.1 to 850.3 nm" */
 export function blockWords(block: FileTrial['blocks'][number]): string {
   const unit = block.xUnit === 'other' && block.xUnitText !== '' ? block.xUnitText : UNIT_WORDS[block.xUnit];
-  return `${block.points.toLocaleString('en').replaceAll(',', '\u00a0')} points, ${place(block.firstX)} to ${place(block.lastX)} ${unit}`;
+  return `${block.points.toLocaleString('en').replaceAll(',', '\u00a0')} points, ${place(block.firstX)} to ${place(block.lastX)}${block.xUnit === 'unstated' ? ', ' : ' '}${unit}`;
 }
 
 /** True where the user must say the unit before the run can be kept, or has said it. */

@@ -7,6 +7,6 @@ export function diamondSentence(check: DiamondRamanResult | null, laserNm: numbe
   switch (check.state) {
     case 'present': return `Diamond line present: found at ${check.foundNm?.toFixed(2) ?? '–'} nm${check.shiftCm1 === null ? '' : `, shift ${check.shiftCm1.toFixed(1)} cm⁻¹`}; expected at ${expected} nm for this laser.`;
     case 'absent': return `Diamond line absent: nothing stands at ${expected} nm, where it belongs for this laser.`;
-    case 'masked': return `Diamond line masked: at ${expected} nm the light is too strong or too noisy for the line to be seen; the check has not passed.`;
+    case 'masked': return `Diamond line masked: it can’t be judged at ${expected} nm, where it belongs for this laser; the check has not passed.`;
   }
 }

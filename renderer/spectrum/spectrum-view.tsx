@@ -6,7 +6,7 @@ import { axesFor, AXIS_STYLE } from '../../app/figure/figure-axes.ts';
 import type { FigureAxis, FigureModel } from '../../app/figure/figure-model.ts';
 import { lineLabel } from '../../app/runs/line-label.ts';
 import { spectrumFigure } from '../../app/figure/spectrum-figure.ts';
-import { analysableMethod, analysisParameters, type PeakResult } from '../../app/spectra/analysis.ts';
+import { analysableMethod, analysisParameters, type AnalysisParameters, type PeakResult } from '../../app/spectra/analysis.ts';
 import { convertPosition } from '../../app/spectra/convert-axis.ts';
 import { Segmented } from '../look/choice.tsx';
 import { Choice } from '../look/choice.tsx';
@@ -32,10 +32,12 @@ const ON_ITS_OWN_SCALE = 'each curve on its own scale';
 
 type Props = { readonly run: RunView; readonly runs: readonly RunView[]; readonly caseNumber: string; readonly stoneLabel: string };
 
-/** The tags that say under what conditions a run was made. */
-function RunTags({ run }: { readonly run: RunView }) {
+/** The tags that say under what conditions a run was made, as its newest analysis was told. */
+function RunTags({ run, told }: { readonly run: RunView; readonly told: AnalysisParameters | undefined }) {
+  const laserNm = told?.laserNm ?? run.laserNm;
+  const temperatureK = run.temperatureK === null && told === undefined ? null : told?.temperatureK ?? run.temperatureK;
   const tags = [
-    run.laserNm === null ? '' : `laser ${run.laserNm} nm`, run.temperatureK === null ? '' : `${run.temperatureK} K`,
+    laserNm === null ? '' : `laser ${laserNm} nm${run.laserNm !== null && laserNm !== run.laserNm ? ', corrected' : ''}`, temperatureK === null ? '' : `${temperatureK} K`,
     run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution}`, run.instrument ?? '',
   ].filter(Boolean);
   return (
@@ -54,7 +56,7 @@ export function SpectrumSection({ run, runs, caseNumber, stoneLabel }: Props) {
   const heading = (
     <div className="spectrum-name">
       <h2 className="one-line">{METHODS[run.method].name}</h2>
-      <RunTags run={run} />
+      <RunTags run={run} told={spectrum?.analysis?.result.parameters} />
     </div>
   );
   if (!spectrum) return null;

@@ -44,10 +44,9 @@ export function FindingNote(p: Props) {
     <li ref={place} className={`margin-note ${current ? 'margin-note-current' : ''}`} data-state={finding.state} onClick={p.onCurrent} onFocus={p.onCurrent}
       style={{ borderLeftColor: `var(--${findingToken(finding.supports)})`, borderLeftWidth: strong ? 4 : 2, borderLeftStyle: dashed ? 'dashed' : 'solid', paddingLeft: strong ? 10 : 12 }}>
       <p className="note-says" title={finding.source}><WithNumbers text={finding.statement} /></p>
-      <p className="note-from"><WithNumbers text={says.join(' · ')} /></p>
+      <p className="note-from"><WithNumbers text={says.join(' · ')} />{finding.state === 'accepted' ? <span title={`accepted by ${finding.decidedBy ?? 'the examiner'}`}> · accepted</span> : <span className="note-open"> · to decide</span>}</p>
       {finding.remark ? <p className="note-from warn">{finding.remark}</p> : null}
       {finding.counts ? null : <p className="note-from warn">Does not count: the instrument of its run was not in order or is not named.</p>}
-      {finding.state === 'accepted' ? <p className="note-from note-decided">accepted by {finding.decidedBy ?? 'the examiner'}</p> : null}
       {p.asking ? <Reason onKeep={p.onSetAside} onLeave={p.onLeaveAsking} /> : (
         <div className="note-acts">
           {finding.state === 'proposed' ? <button type="button" className="word-button" disabled={!p.mayDecide} onClick={p.onAccept}>Accept <kbd className="keys" aria-hidden="true">A</kbd></button> : null}

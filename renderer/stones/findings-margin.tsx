@@ -7,6 +7,11 @@ import { FindingNote } from './finding-note.tsx';
 import { speaksAgainst, splitFindings } from './finding-weight.ts';
 import { WithNumbers } from './with-numbers.tsx';
 
+function foldedWords(folded: readonly FindingView[]): string {
+  const aside = folded.filter((f) => f.state === 'set-aside').length;
+  return [aside > 0 ? `${aside} set aside` : '', folded.length > aside ? `${folded.length - aside} replaced` : ''].filter(Boolean).join(', ');
+}
+
 /** Findings in the margin. J and K move, A accepts, X sets aside with a reason. */
 export function FindingsMargin({ folder, active, mayDecide, onRun, onAdd }: {
   readonly folder: StoneFolder; readonly active: boolean; readonly mayDecide: boolean; readonly onRun: (runId: string) => void; readonly onAdd: () => void;
@@ -63,7 +68,7 @@ export function FindingsMargin({ folder, active, mayDecide, onRun, onAdd }: {
       </ul>
       <div className="margin-acts">
         <button type="button" className="word-button" disabled={!mayDecide} onClick={onAdd}>Add an own observation <kbd className="keys" aria-hidden="true">O</kbd></button>
-        {folded.length > 0 ? <button type="button" className="word-button" aria-expanded={unfolded} onClick={() => { setUnfolded(!unfolded); }}>{folded.length} set aside</button> : null}
+        {folded.length > 0 ? <button type="button" className="word-button" aria-expanded={unfolded} onClick={() => { setUnfolded(!unfolded); }}>{foldedWords(folded)}</button> : null}
       </div>
       {unfolded ? (
         <ul className="margin-folded">

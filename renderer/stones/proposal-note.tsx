@@ -7,30 +7,34 @@ import { WithNumbers } from './with-numbers.tsx';
 /** Upper-case first letter: the words stand as a heading here. */
 export const heading = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-function List({ title, sentences }: { readonly title: string; readonly sentences: readonly string[] }) {
+function List({ title, kind, sentences }: { readonly title: string; readonly kind: 'against' | 'missing'; readonly sentences: readonly string[] }) {
   if (sentences.length === 0) return null;
-  return <><p className="label">{title}</p><ul className="proposal-list">{sentences.map((s) => <li key={s}><WithNumbers text={s} /></li>)}</ul></>;
+  return <><p className="label">{title}</p><ul className={`proposal-list proposal-${kind}`}>{sentences.map((s) => <li key={s}><WithNumbers text={s} /></li>)}</ul></>;
 }
 
 /** What the findings amount to by the rules, said openly; and what would settle it. */
 export function ProposalNote({ proposal, onTest }: { readonly proposal: Proposal; readonly onTest: (method: MethodId) => void }) {
   return (
-    <section className="proposal" aria-label="Proposed conclusion">
-      <p className="label">Proposed, {proposal.rules}</p>
-      <h3><Glyph of={proposal.conclusion} /> <span>{heading(CONCLUSION_WORDS[proposal.conclusion])}</span></h3>
-      {proposal.reasons.map((reason) => <p key={reason} className="second"><WithNumbers text={reason} /></p>)}
-      <List title="Against it" sentences={proposal.against} />
-      <List title="Missing" sentences={proposal.missing} />
-      {proposal.nextTests.length > 0 ? (
-        <>
-          <p className="label">Would settle it</p>
-          <ul className="proposal-next">
-            {proposal.nextTests.map((next) => (
-              <li key={next.method}><button type="button" onClick={() => { onTest(next.method); }}><span>{METHODS[next.method].name}</span><span className="quiet"> — {next.why.replace(/^would settle it: /, '')}</span></button></li>
-            ))}
-          </ul>
-        </>
-      ) : null}
-    </section>
+    <>
+      <header className="proposal-head">
+        <p className="label">Proposed, {proposal.rules}</p>
+        <h3><Glyph of={proposal.conclusion} /> <span>{heading(CONCLUSION_WORDS[proposal.conclusion])}</span></h3>
+      </header>
+      <section className="proposal" aria-label="Proposed conclusion">
+        {proposal.reasons.map((reason) => <p key={reason} className="second"><WithNumbers text={reason} /></p>)}
+        <List title="Against it" kind="against" sentences={proposal.against} />
+        <List title="Missing" kind="missing" sentences={proposal.missing} />
+        {proposal.nextTests.length > 0 ? (
+          <>
+            <p className="label">Would settle it</p>
+            <ul className="proposal-next">
+              {proposal.nextTests.map((next) => (
+                <li key={next.method}><button type="button" onClick={() => { onTest(next.method); }}><span>{METHODS[next.method].name}</span><span className="quiet"> — {next.why.replace(/^would settle it: /, '')}</span></button></li>
+              ))}
+            </ul>
+          </>
+        ) : null}
+      </section>
+    </>
   );
 }

@@ -1,5 +1,7 @@
-import type { Page } from 'playwright-core';
-import { callDoor } from './call-door.ts';
+import type { OpenCulet } from '../harness/launch.ts';
+import { callDoor } from '../steps/call-door.ts';
+
+type Window = Pick<OpenCulet, 'page'>;
 
 /** A small laboratory, invented for the tests: who works there, what it tests with, and one case. */
 export type House = {
@@ -13,24 +15,24 @@ export type House = {
 const LOOSE = { kind: 'loose' as const, declaredValue: '', grossWeight: 4120, weightUnit: 'ct' as const, count: null, setting: null, condition: '', photographs: [] as never[] };
 const STONE = { position: '', measurements: '', colourClass: 'colourless' } as const;
 
-async function addInstruments(page: Page): Promise<void> {
+async function addInstruments(culet: Window): Promise<void> {
   const common = { serial: '', place: 'bench 2', checkEveryDays: 30, active: true } as const;
-  const spectrometer = await callDoor(page, 'instruments.save', { id: null, ...common, name: 'Bench spectrometer', methods: ['photoluminescence', 'raman'], remembers: { laserNm: 404.93, temperatureK: 295, integrationMs: 800, resolution: 0.5 } });
-  await callDoor(page, 'instruments.recordCheck', { instrumentId: spectrometer.id, passed: true, reference: 'mercury lamp', outcome: '546.11 nm for 546.07' });
-  const infrared = await callDoor(page, 'instruments.save', { id: null, ...common, name: 'Infrared bench', methods: ['infrared'], remembers: { resolution: 4 } });
-  await callDoor(page, 'instruments.recordCheck', { instrumentId: infrared.id, passed: true, reference: 'polystyrene', outcome: 'within 0.4 cm-1' });
-  await callDoor(page, 'instruments.save', { id: null, ...common, name: 'Old spectrometer', methods: ['photoluminescence'], remembers: {} });
+  const spectrometer = await callDoor(culet, 'instruments.save', { id: null, ...common, name: 'Bench spectrometer', methods: ['photoluminescence', 'raman'], remembers: { laserNm: 404.93, temperatureK: 295, integrationMs: 800, resolution: 0.5 } });
+  await callDoor(culet, 'instruments.recordCheck', { instrumentId: spectrometer.id, passed: true, reference: 'mercury lamp', outcome: '546.11 nm for 546.07' });
+  const infrared = await callDoor(culet, 'instruments.save', { id: null, ...common, name: 'Infrared bench', methods: ['infrared'], remembers: { resolution: 4 } });
+  await callDoor(culet, 'instruments.recordCheck', { instrumentId: infrared.id, passed: true, reference: 'polystyrene', outcome: 'within 0.4 cm-1' });
+  await callDoor(culet, 'instruments.save', { id: null, ...common, name: 'Old spectrometer', methods: ['photoluminescence'], remembers: {} });
 }
 
 /** Starts a casebook at an empty program and takes one case in. */
-export async function makeHouse(page: Page): Promise<House> {
-  await callDoor(page, 'casebook.create', { name: 'Saltmarsh Gem Laboratory (invented)', address: 'Quay 3', zone: 'UTC', logo: null, person: { name: 'Mara Okafor-Lindqvist', initials: 'M.O.-L.', roles: ['manager', 'examiner', 'intake'] } });
-  const status = await callDoor(page, 'casebook.status', {});
+export async function makeHouse(culet: Window): Promise<House> {
+  await callDoor(culet, 'casebook.create', { name: 'Saltmarsh Gem Laboratory (invented)', address: 'Quay 3', zone: 'UTC', logo: null, person: { name: 'Mara Okafor-Lindqvist', initials: 'M.O.-L.', roles: ['manager', 'examiner', 'intake'] } });
+  const status = await callDoor(culet, 'casebook.status', {});
   const mara = status.people[0]!.id;
-  await callDoor(page, 'people.actAs', { personId: mara });
-  const jonas = await callDoor(page, 'people.save', { id: null, name: 'Jonas Ferrari', initials: 'J.F.', roles: ['second-examiner', 'appraiser'], active: true });
-  await addInstruments(page);
-  const { caseId } = await callDoor(page, 'cases.takeIn', {
+  await callDoor(culet, 'people.actAs', { personId: mara });
+  const jonas = await callDoor(culet, 'people.save', { id: null, name: 'Jonas Ferrari', initials: 'J.F.', roles: ['second-examiner', 'appraiser'], active: true });
+  await addInstruments(culet);
+  const { caseId } = await callDoor(culet, 'cases.takeIn', {
     client: { name: 'Harrow & Pell (invented)', address: '', email: '', phone: '', note: '' }, asks: 'natural or laboratory-grown', dueOn: '2027-01-08', remarks: '', place: 'bench 2', broughtBy: '',
     parcels: [
       { sealNumber: '20931', remarks: '', items: [
@@ -41,7 +43,7 @@ export async function makeHouse(page: Page): Promise<House> {
       { sealNumber: '', remarks: '', items: [{ ...LOOSE, declared: 'one loose stone', grossWeight: 10_300, stones: [{ ...STONE, shape: 'cushion', weight: 10_300 }] }] },
     ],
   });
-  const view = await callDoor(page, 'cases.get', { caseId });
+  const view = await callDoor(culet, 'cases.get', { caseId });
   const stones = Object.fromEntries(view.parcels.flatMap((parcel) => parcel.items.flatMap((item) => item.stones.map((stone) => [stone.label, stone.id]))));
   return { mara, jonas: jonas.id, caseId, stones };
 }
