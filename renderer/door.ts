@@ -6,12 +6,18 @@ declare global {
   interface Window { culet?: Door }
 }
 
+/** Browsers keep at most 64 KiB of such requests alive (Fetch standard, HTTP-network-or-cache fetch); a character of JSON takes up to three bytes. */
+const KEEPALIVE_CHARACTERS = 20_000;
+
 /** The same door over HTTP on this machine, where the page was not opened by the program's own window. */
 function loopbackDoor(): Door {
   return {
     async call<K extends OperationName>(name: K, input: Input<K>): Promise<Reply<Output<K>>> {
       try {
-        const response = await fetch(`/call/${name}`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: encodeWire(input) });
+        const body = encodeWire(input);
+        // A draft is also put while the page goes away; without keepalive the browser would drop it.
+        const keepalive = name === 'drafts.put' && body.length < KEEPALIVE_CHARACTERS;
+        const response = await fetch(`/call/${name}`, { method: 'POST', headers: { 'content-type': 'application/json' }, body, keepalive });
         return decodeWire(await response.text()) as Reply<Output<K>>;
       } catch {
         return { ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: 'Look whether it was closed; start it again and reload the page. What you typed is kept as a draft.' } };

@@ -27,7 +27,7 @@ export function CaseOverview({ case: c, onChoose }: { readonly case: CaseView; r
       <dl className="facts">
         <Fact name="The client asks" text={c.asks} />
         {c.remarks ? <Fact name="Remarks" text={c.remarks} /> : null}
-        <div><dt>Client</dt><dd className="row gap8"><span className="grow">{[c.client.address, c.client.email, c.client.phone].filter(Boolean).join(' · ') || 'nothing written'}</span><Button kind="quiet" onPress={() => { setEditing(true); }}>Edit</Button></dd></div>
+        <div><dt>Client</dt><dd className="row gap8 fact-client"><span className="grow">{[c.client.address, c.client.email, c.client.phone].filter(Boolean).join(' · ') || 'nothing written'}</span><Button kind="quiet" onPress={() => { setEditing(true); }}>Edit</Button></dd></div>
       </dl>
       <section style={{ height: 36 + Math.min(items.length, 8) * 33 }}>
         <DataTable label="Items" rows={items} columns={COLUMNS} rowKey={(i) => i.id} onOpen={(i) => { onChoose(i.id); }} />

@@ -5,6 +5,7 @@ import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { focusSoon } from '../look/focus-soon.ts';
 import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 import { View } from '../shell/view.tsx';
@@ -47,13 +48,21 @@ export default function IntakeView() {
     setRefused(NONE);
     takeIn.mutate(input.value, { onSuccess: () => { void draft.forget(); } });
   };
-  const addItem = (kind: ItemKind) => { change({ do: 'add-item', parcel: last, kind }); };
+  // What was added is what is written next.
+  const addItem = (kind: ItemKind) => {
+    change({ do: 'add-item', parcel: last, kind });
+    focusSoon(`[data-path="parcels.${last}.items.${form.parcels[last]?.items.length ?? 0}"] .item-grid input`);
+  };
+  const addParcel = () => {
+    change({ do: 'add-parcel' });
+    focusSoon(`[aria-label="Parcel ${last + 2}"] .parcel-seal input`);
+  };
   const clear = () => { setAsking(false); setRefused(NONE); takeIn.reset(); change({ do: 'all', form: emptyIntake(form.place) }); void draft.forget(); setRound(round + 1); };
   useKey('Mod+Enter', submit, !takeIn.isSuccess);
   useKey('Alt+L', () => { addItem('loose'); });
   useKey('Alt+J', () => { addItem('jewellery'); });
   useKey('Alt+O', () => { addItem('lot'); });
-  useKey('Alt+P', () => { change({ do: 'add-parcel' }); });
+  useKey('Alt+P', addParcel);
 
   if (draft.reading) return <View title="Take in a case"><Working what="Looking for a kept draft" /></View>;
   if (takeIn.isSuccess) return <TakenIn taken={takeIn.data} onAnother={clear} />;
@@ -88,7 +97,7 @@ export default function IntakeView() {
             <Button keys="Alt+J" onPress={() => { addItem('jewellery'); }}>Jewellery</Button>
             <Button keys="Alt+O" onPress={() => { addItem('lot'); }}>Lot</Button>
             <span className="intake-gap" />
-            <Button keys="Alt+P" onPress={() => { change({ do: 'add-parcel' }); }}>Another parcel</Button>
+            <Button keys="Alt+P" onPress={addParcel}>Another parcel</Button>
           </div>
           {takeIn.error && Object.keys(wrong).length === 0 ? <Trouble {...takeIn.error.failure} /> : null}
         </div>

@@ -2,6 +2,7 @@ import type { ColourClass } from '../../app/domain/colour-class.ts';
 import { Button } from '../look/button.tsx';
 import { Choice } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
+import { focusSoon } from '../look/focus-soon.ts';
 import type { IntakeChange, ItemForm } from './intake-state.ts';
 import type { FieldSentences } from './intake-to-input.ts';
 import { COLOUR_OPTIONS } from './item-sheet.tsx';
@@ -15,6 +16,11 @@ export function StoneRows({ item, parcel, at, wrong, change }: {
 }) {
   const path = `parcels.${parcel}.items.${at}.stones`;
   const many = item.stones.length > 1;
+  const add = (more: number) => {
+    change({ do: 'add-stones', parcel, item: at, many: more });
+    // The head of the rows is their first child.
+    focusSoon(`[data-path="parcels.${parcel}.items.${at}"] .stone-row:nth-child(${item.stones.length + 2}) input`);
+  };
   return (
     <div className="stone-rows" role="group" aria-label="Stones of the piece">
       <div className="stone-row stone-head label" aria-hidden="true"><span /><span>Where it sits</span><span>Shape and cut</span><span>Measured, mm</span><span>Colour class</span><span /></div>
@@ -32,8 +38,8 @@ export function StoneRows({ item, parcel, at, wrong, change }: {
         );
       })}
       <div className="row gap4">
-        <Button kind="quiet" onPress={() => { change({ do: 'add-stones', parcel, item: at, many: 1 }); }}>Add a stone</Button>
-        <Button kind="quiet" onPress={() => { change({ do: 'add-stones', parcel, item: at, many: MANY }); }}>Add {MANY}</Button>
+        <Button kind="quiet" onPress={() => { add(1); }}>Add a stone</Button>
+        <Button kind="quiet" onPress={() => { add(MANY); }}>Add {MANY}</Button>
       </div>
     </div>
   );

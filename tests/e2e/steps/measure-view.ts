@@ -11,6 +11,7 @@ export function clippedParts(page: Page): Promise<string[]> {
     for (const part of document.querySelectorAll('.view-body, .page, .bench-work, .bench-house, .intake-sheet, .intake-margin, .case-middle, .case-margin, .tree, .table-body, .dialog-body')) {
       if (part.scrollWidth > part.clientWidth + 1) found.push(`${part.className} scrolls sideways by ${part.scrollWidth - part.clientWidth} px`);
     }
+    for (const row of document.querySelectorAll('.segmented')) if (row.scrollWidth > row.clientWidth + 1) found.push(`“${row.getAttribute('aria-label')}” is cut`);
     for (const action of document.querySelectorAll('.view-head button, .view-head input, .dialog-head button, .dialog-foot button, .case-margin .button')) {
       const box = action.getBoundingClientRect();
       if (box.width === 0) found.push(`“${named(action)}” is not shown`);
