@@ -71,8 +71,8 @@ export function drawCustody(context: ReportContext): void {
   }
   paragraph(sheet, section, `Times in ${model.laboratory.zone}. Each entry carries the digest of the one before; the first digits of its own stand at the right.`, { style: TEXT.small, after: 4 });
   table(sheet, section, [
-    { head: 'When', share: 20, style: TEXT.monoSmall, rowHead: true },
-    { head: 'Item', share: 9, style: TEXT.monoSmall },
+    { head: 'When', share: 22, style: TEXT.monoSmall, rowHead: true },
+    { head: 'Item', share: 7, style: TEXT.monoSmall },
     { head: 'What', share: 34, style: TEXT.smallInk },
     { head: 'Who', share: 20, style: TEXT.smallInk },
     { head: 'Weight', share: 13, style: TEXT.monoSmall, align: 'right' },
