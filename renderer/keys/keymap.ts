@@ -26,7 +26,7 @@ function isTyping(target: EventTarget | null): boolean {
   return element !== null && (element.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(element.tagName));
 }
 
-window.addEventListener('keydown', (event) => {
+function onKey(event: KeyboardEvent): void {
   if (event.defaultPrevented || event.isComposing) return;
   const chord = chordOf(event);
   // Bare letters belong to whoever types.
@@ -35,8 +35,13 @@ window.addEventListener('keydown', (event) => {
   const entry = [...stack].reverse().find((e) => e.chord === chord);
   if (!entry) return;
   event.preventDefault();
+  event.stopPropagation();
   entry.run();
-});
+}
+
+// On the way down: a chord with Enter would otherwise press the button that has the focus as well.
+window.addEventListener('keydown', (event) => { if (event.metaKey || event.ctrlKey) onKey(event); }, true);
+window.addEventListener('keydown', (event) => { if (!event.metaKey && !event.ctrlKey) onKey(event); });
 
 /** Gives an action its key while the caller is shown; the latest shown wins. */
 export function useKey(chord: Chord, run: () => void, active = true): void {
