@@ -163,7 +163,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
             {hint ? <p className="order-hint">{hint}</p> : null}
             {list.isPending ? <Working what="Reading the instruments" /> : <RunSettingsForm method={method} instruments={instruments} instrumentId={instrumentId} onInstrument={setInstrument} settings={settings} errors={errors} onSetting={(key, text) => { setTyped({ ...typed, [key]: text }); }} />}
             <CautionNotice hazards={hazards} acknowledged={acknowledged} onAcknowledged={setAcknowledged} error={errors['cautions']} />
-            {reads && isObserved(method) ? <Segmented<How> label="How it was judged" value={how} onChange={setHow} options={[{ value: 'files', label: 'files of the instrument' }, { value: 'eye', label: 'judged by eye' }]} /> : null}
+            {reads && isObserved(method) ? <div><Segmented<How> label="How it was judged" value={how} onChange={setHow} options={[{ value: 'files', label: 'files of the instrument' }, { value: 'eye', label: 'judged by eye' }]} /></div> : null}
             {byEye && isObserved(method) ? <ObservationForm method={method} draft={seen} onDraft={setSeen} faults={errors} /> : null}
             <FileTrialList files={files} trials={trials} refused={refused} errors={errors} onPicked={add} onFiles={setFiles} over={over} reads={reads} error={errors['files']} />
             <Field label="Remarks" lines={2} value={note} onChange={setNote} error={errors['note']} placeholder="what a colleague would need to repeat it" />

@@ -26,13 +26,19 @@ export const OBSERVATION_FIELDS: Readonly<Record<ObservedMethod, readonly Observ
   magnet: [choice('response', 'Response', ['none', 'weak', 'clear'], 'Choose how it responded.')],
   microscopy: [{
     kind: 'many', key: 'features', label: 'Seen (any number)', missing: 'Choose what was seen, or “nothing seen”.',
-    options: options(['metallic-flux', 'pinpoints', 'crystal-inclusion', 'feather', 'graphitised-fracture', 'green-graining', 'graining', 'inscription', 'facet-doubling', 'gas-bubbles', 'nothing-seen']),
+    options: options(['metallic-flux', 'pinpoints', 'crystal-inclusion', 'mantle-mineral', 'feather', 'graphitised-fracture', 'green-graining', 'graining', 'inscription', 'facet-doubling', 'gas-bubbles', 'nothing-seen']),
   }],
   'thermal-probe': [choice('reading', 'Reading', ['diamond-like', 'not-diamond-like'], 'Choose the reading.')],
   'electrical-conductivity': [choice('reading', 'Reading', ['conducts', 'does-not-conduct'], 'Choose the reading.')],
   'specific-gravity': [
     { kind: 'number', key: 'value', label: 'Specific gravity', suffix: '', least: 1, most: 9, missing: 'Write the value, for instance 3.52.' },
     { kind: 'number', key: 'uncertainty', label: 'Uncertainty, ±', suffix: '', least: 0, most: 1, missing: 'Write how far it may be off, for instance 0.02.' },
+  ],
+  'refractive-index': [
+    choice('by', 'By', ['refractometer', 'reflectivity'], 'Choose how it was read.'),
+    choice('reading', 'Reading', ['over-scale', 'value'], 'Choose whether a value was read.'),
+    { kind: 'number', key: 'value', label: 'Refractive index', suffix: '', least: 1.3, most: 3.5, missing: null },
+    { kind: 'number', key: 'uncertainty', label: 'Uncertainty, ±', suffix: '', least: 0, most: 0.5, missing: null },
   ],
   'ultraviolet-transmission': [choice('reading', 'Short-wave light', ['opaque', 'partly', 'transparent'], 'Choose the reading.')],
 };

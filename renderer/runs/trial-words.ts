@@ -2,7 +2,7 @@ import type { FileTrial } from '../../app/contract/work.ts';
 import { AXIS_STYLE } from '../../app/figure/figure-axes.ts';
 import type { XUnit } from '../../app/spectra/spectrum.ts';
 
-const FORMAT_WORDS: Readonly<Record<string, string>> = { 'jcamp-dx': 'JCAMP-DX', 'delimited-text': 'text in columns' };
+const FORMAT_WORDS: Readonly<Record<string, string>> = { 'jcamp-dx': 'JCAMP-DX', 'delimited-text': 'text in columns', spc: 'SPC' };
 export const formatWords = (format: string | null): string => (format === null ? 'not readable' : FORMAT_WORDS[format] ?? format);
 
 const UNIT_WORDS: Readonly<Record<XUnit, string>> = {

@@ -6,6 +6,7 @@ import { isPossible } from '../../app/evidence/possible-methods.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
 import { shortMethod } from '../runs/method-words.ts';
+import { STAGE_WORDS } from './stage-words.ts';
 import { itemWords } from './stone-words.ts';
 
 /** A loose stone is its own item: one line says both. */
@@ -24,7 +25,7 @@ function Tree({ folder }: { readonly folder: StoneFolder }) {
               {isOneLoose(item) ? null : <p className="tree-item" title={item.declared}><span className="one-line">{item.label} {itemWords(item)}</span><span className="mono">{item.count ?? item.stones.length}</span></p>}
               {item.stones.map((stone) => (
                 <a key={stone.id} className={`tree-stone ${isOneLoose(item) ? 'tree-stone-loose' : ''}`} href={placeAddress({ view: 'stone', id: stone.id })} aria-current={stone.id === folder.stone.id ? 'page' : undefined}
-                  title={stone.conclusion ? `${stone.label}: ${CONCLUSION_WORDS[stone.conclusion]}` : `${stone.label}: open`}>
+                  title={`${stone.label}: ${[stone.conclusion ? CONCLUSION_WORDS[stone.conclusion] : '', STAGE_WORDS[stone.stage]].filter(Boolean).join(', ')}`}>
                   <Glyph of={stone.conclusion ?? 'undetermined'} /><span className="one-line">{stone.label}{stone.position ? ` ${stone.position}` : ''}{isOneLoose(item) ? ' loose' : ''}</span>
                   {stone.stage === 'concluded' ? <span className="quiet">?</span> : stone.stage === 'disagreed' ? <span className="warn">!</span> : null}
                 </a>

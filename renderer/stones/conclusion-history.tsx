@@ -2,6 +2,7 @@ import type { ConclusionView } from '../../app/contract/work.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { showMoment } from '../look/time.ts';
+import { LongText } from './long-text.tsx';
 import { heading } from './proposal-note.tsx';
 
 function Answer({ conclusion, zone }: { readonly conclusion: ConclusionView; readonly zone: string }) {
@@ -20,7 +21,7 @@ export function ConclusionHistory({ conclusions, zone }: { readonly conclusions:
     <section className="concluded" aria-label="Conclusion">
       <p className="label">{newest.confirmation?.agrees ? 'Concluded and confirmed' : newest.confirmation ? 'Concluded, not agreed' : 'Concluded'}</p>
       <h3><Glyph of={newest.conclusion} /> <span>{heading(CONCLUSION_WORDS[newest.conclusion])}</span></h3>
-      <p className="second concluded-reasons">{newest.reasons}</p>
+      <LongText className="second concluded-reasons" text={newest.reasons} />
       {newest.departure ? <p className="second">Departs from the rules: {newest.departure}</p> : null}
       <p className="note-from">{newest.by}, {showMoment(newest.at, zone)}, {newest.rules}</p>
       <Answer conclusion={newest} zone={zone} />
@@ -31,7 +32,7 @@ export function ConclusionHistory({ conclusions, zone }: { readonly conclusions:
             <div key={c.id}>
               <p className="row gap8"><Glyph of={c.conclusion} /><span>{CONCLUSION_WORDS[c.conclusion]}</span></p>
               <p className="note-from">{c.by}, {showMoment(c.at, zone)}</p>
-              <p className="second">{c.reasons}</p>
+              <LongText className="second concluded-reasons" text={c.reasons} />
               <Answer conclusion={c} zone={zone} />
             </div>
           ))}

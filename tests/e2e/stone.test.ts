@@ -1,8 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
-import { takeView } from './harness/take-view.ts';
-import { unnamedControls } from './steps/measure-view.ts';
+import { takeView, VIEW_SIZE } from './harness/take-view.ts';
+import { clippedParts, unnamedControls } from './steps/measure-view.ts';
+import { resize, SMALLEST } from './steps/resize.ts';
 import { dropFiles } from './stone/drop-files.ts';
 import { makeHouse, type House } from './stone/make-house.ts';
 import { openStone } from './stone/open-stone.ts';
@@ -29,6 +30,13 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
     await culet.page.keyboard.press('Control+Enter');
     await sheet().waitFor({ state: 'detached' });
   };
+  /** In the smallest window nothing may be cut or out of reach. */
+  const smallest = async (name: string) => {
+    await resize(culet, SMALLEST);
+    await takeView(culet, name, ['light']);
+    expect.soft(await clippedParts(culet.page), name).toEqual([]);
+    await resize(culet, VIEW_SIZE);
+  };
   const confirmCautions = async () => { for (const box of await sheet().locator('.caution input[type=checkbox]').all()) await box.check(); };
 
   test('an empty stone says what to do first', async () => {
@@ -47,6 +55,7 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
     await sheet().getByRole('heading', { name: 'Photoluminescence' }).waitFor();
     await takeView(culet, 'add-test');
     expect.soft(await unnamedControls(culet.page)).toEqual([]);
+    await smallest('add-test-small');
     await culet.page.keyboard.press('Control+Enter');
     await sheet().getByText('Read the caution and confirm it.').first().waitFor();
     await confirmCautions();
@@ -120,6 +129,7 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
     await margin().getByText(/seen in every stone of this parcel/).waitFor();
     await takeView(culet, 'stone');
     expect.soft(await unnamedControls(page)).toEqual([]);
+    await smallest('stone-small');
   });
 
   test('a departure from the rules needs its reason', async () => {

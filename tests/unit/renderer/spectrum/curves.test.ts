@@ -51,7 +51,7 @@ describe('helpers of the figure', () => {
   });
   test('twenty-one curves together stay within what can be drawn at once', () => {
     expect(columnsFor(1600, 1)).toBe(1600);
-    expect(columnsFor(1600, 21) * 2 * 21).toBeLessThanOrEqual(20_000);
+    expect(columnsFor(1600, 21) * 2 * 21).toBeLessThanOrEqual(14_000);
     expect(columnsFor(1600, 500)).toBeGreaterThanOrEqual(240);
   });
   test('an export names what it holds and leaves out what is not there', () => {
