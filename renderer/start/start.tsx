@@ -32,7 +32,7 @@ export function Start({ status }: { readonly status: Output<'casebook.status'> }
           </section>
           <section>
             <h2>Open the demonstration casebook</h2>
-            <p className="second">Six invented cases with stones of every kind, to look round in and to try things on. Its data are made up and marked as such; it is a file of its own.</p>
+            <p className="second">Seven invented cases with stones of every kind, to look round in and to try things on. Its data are made up and marked as such; it is a file of its own.</p>
             {demonstration.isPending
               ? <Working what="Building the demonstration, some seconds" />
               : <Button onPress={() => { demonstration.mutate({}, { onError: (e) => { notes.complain(e.failure); } }); }}>Open the demonstration</Button>}
