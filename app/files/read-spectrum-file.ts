@@ -2,8 +2,10 @@ import { err, type Result } from '../result.ts';
 import { decodeText } from './decode-text.ts';
 import { readDelimited } from './read-delimited.ts';
 import { readJcamp } from './read-jcamp.ts';
+import { readSpc } from './read-spc.ts';
 import { refusal } from './refusal.ts';
 import { sniffFormat } from './sniff-format.ts';
+import { looksLikeSpc } from './spc-header.ts';
 import type { ReadError, ReadOptions, ReadSpectrumFile, SpectrumFile } from './spectrum-file.ts';
 import { splitLines } from './split-lines.ts';
 
@@ -14,6 +16,7 @@ function inFile(name: string, error: ReadError): ReadError {
 }
 
 function readBytes(name: string, bytes: Uint8Array, options: ReadOptions): Result<SpectrumFile, ReadError> {
+  if (looksLikeSpc(bytes)) return readSpc(name, bytes, options);
   const decoded = decodeText(bytes);
   if (!decoded.ok) return decoded;
   const { text } = decoded.value;
@@ -25,7 +28,7 @@ function readBytes(name: string, bytes: Uint8Array, options: ReadOptions): Resul
 }
 
 /**
- * Reads an instrument's file: JCAMP-DX or delimited text, recognised by its content and not by its name. Either every curve of
+ * Reads an instrument's file: JCAMP-DX, delimited text or SPC, recognised by its content and not by its name. Either every curve of
  * the file comes back, points in the file's order and ordinates after its factors, or the file is refused with code, line and a
  * sentence. Never throws for any bytes.
  */

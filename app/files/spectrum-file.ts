@@ -1,7 +1,7 @@
 import type { Result } from '../result.ts';
 import type { Spectrum, XUnit, YUnit } from '../spectra/spectrum.ts';
 
-export type FileFormat = 'jcamp-dx' | 'delimited-text';
+export type FileFormat = 'jcamp-dx' | 'delimited-text' | 'spc';
 
 /** Something the user must see and the run keeps, which does not stop the reading. */
 export type ReadWarning = { readonly code: string; readonly message: string; readonly line?: number };

@@ -34,7 +34,7 @@ function summary({ title, xUnit, yUnit, x, y }: SpectrumBlock) {
   return { title, xUnit, yUnit, points: x.length, firstX: x[0] ?? 0, lastX: x[x.length - 1] ?? 0, minY: min, maxY: max };
 }
 
-const FORMAT_WORDS = { 'jcamp-dx': 'JCAMP-DX', 'delimited-text': 'delimited text' } as const;
+const FORMAT_WORDS = { 'jcamp-dx': 'JCAMP-DX', 'delimited-text': 'delimited text', spc: 'SPC' } as const;
 
 function inWords({ file, format, warnings, blocks, sha256 }: ReadFile): string {
   const curves = blocks.length === 1 ? '1 curve' : `${blocks.length} curves`;
