@@ -4,7 +4,7 @@ import { z } from 'zod';
 export const METHOD_IDS = [
   'raman', 'photoluminescence', 'absorption', 'infrared', 'ultraviolet-transmission',
   'fluorescence-long-wave', 'fluorescence-short-wave', 'phosphorescence', 'growth-pattern', 'crossed-polarisers',
-  'magnet', 'microscopy', 'thermal-probe', 'electrical-conductivity', 'specific-gravity',
+  'magnet', 'microscopy', 'thermal-probe', 'electrical-conductivity', 'specific-gravity', 'refractive-index',
 ] as const;
 export const methodId = z.enum(METHOD_IDS);
 export type MethodId = z.infer<typeof methodId>;
@@ -40,4 +40,5 @@ export const METHODS: Readonly<Record<MethodId, MethodInfo>> = {
   'thermal-probe': { id: 'thermal-probe', name: 'Thermal probe', yields: 'observation', hazards: [], possibleMounted: 'yes', tells: 'diamond-like or not' },
   'electrical-conductivity': { id: 'electrical-conductivity', name: 'Electrical conductivity', yields: 'observation', hazards: [], possibleMounted: 'yes', tells: 'boron, moissanite' },
   'specific-gravity': { id: 'specific-gravity', name: 'Specific gravity', yields: 'observation', hazards: [], possibleMounted: 'no', tells: 'simulants' },
+  'refractive-index': { id: 'refractive-index', name: 'Refractive index', yields: 'observation', hazards: [], possibleMounted: 'yes', tells: 'simulants' },
 };

@@ -7,7 +7,7 @@ import { fluorescenceFindings } from './observe/fluorescence.ts';
 import { growthPatternFindings } from './observe/growth-pattern.ts';
 import { microscopyFindings } from './observe/microscopy.ts';
 import { phosphorescenceFindings } from './observe/phosphorescence.ts';
-import { electricalFindings, magnetFindings, specificGravityFindings, thermalProbeFindings, ultravioletTransmissionFindings } from './observe/physical-tests.ts';
+import { electricalFindings, magnetFindings, refractiveIndexFindings, specificGravityFindings, thermalProbeFindings, ultravioletTransmissionFindings } from './observe/physical-tests.ts';
 
 export type { ObservationContext } from './observe/context.ts';
 
@@ -26,6 +26,7 @@ export function findingsFromObservation(observation: Observation, context: Obser
     case 'thermal-probe': return thermalProbeFindings(observation);
     case 'electrical-conductivity': return electricalFindings(observation);
     case 'specific-gravity': return specificGravityFindings(observation);
+    case 'refractive-index': return refractiveIndexFindings(observation);
     case 'ultraviolet-transmission': return ultravioletTransmissionFindings(observation, context);
     default: return assertNever(observation);
   }

@@ -6,7 +6,7 @@ export const METHOD_WORDS: Readonly<Record<MethodId, string>> = {
   raman: 'Raman', photoluminescence: 'photoluminescence', absorption: 'absorption', infrared: 'infrared', 'ultraviolet-transmission': 'ultraviolet transmission',
   'fluorescence-long-wave': 'long-wave fluorescence', 'fluorescence-short-wave': 'short-wave fluorescence', phosphorescence: 'phosphorescence',
   'growth-pattern': 'growth pattern', 'crossed-polarisers': 'crossed polarisers', magnet: 'magnet', microscopy: 'microscopy',
-  'thermal-probe': 'thermal probe', 'electrical-conductivity': 'electrical conductivity', 'specific-gravity': 'specific gravity',
+  'thermal-probe': 'thermal probe', 'electrical-conductivity': 'electrical conductivity', 'specific-gravity': 'specific gravity', 'refractive-index': 'refractive index',
 };
 
 /** 'a', 'a and b', 'a, b and c'; or with another last word. */

@@ -10,7 +10,7 @@ export const OBSERVATION_WORDS: Readonly<Record<string, string>> = {
   none: 'no colour', 'greenish-blue': 'greenish blue', 'yellow-green': 'yellow-green', uneven: 'uneven colour',
   'octahedral-zoning': 'octahedral zoning', 'dislocation-network': 'dislocation network', 'cuboctahedral-sectors': 'cuboctahedral sectors',
   'layer-boundary': 'layer boundary', 'none-seen': 'no pattern seen', other: 'other pattern',
-  'metallic-flux': 'metallic flux', 'crystal-inclusion': 'crystal inclusion', 'graphitised-fracture': 'graphitised fracture',
+  'metallic-flux': 'metallic flux', 'crystal-inclusion': 'crystal inclusion', 'mantle-mineral': 'mantle mineral (by its Raman spectrum)', 'graphitised-fracture': 'graphitised fracture', 'over-scale': 'above the scale',
   'green-graining': 'green graining', 'facet-doubling': 'facet doubling', 'gas-bubbles': 'gas bubbles', 'nothing-seen': 'nothing seen',
   'diamond-like': 'diamond-like', 'not-diamond-like': 'not diamond-like', 'does-not-conduct': 'does not conduct',
 };

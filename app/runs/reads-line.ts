@@ -29,6 +29,7 @@ function observedText(observation: Observation): string {
     case 'electrical-conductivity':
     case 'ultraviolet-transmission':
       return OBSERVATION_WORDS[observation.reading] ?? observation.reading;
+    case 'refractive-index': return observation.reading === 'over-scale' || observation.value === undefined ? 'above the scale' : `${observation.value}${observation.uncertainty === undefined ? '' : ` ± ${observation.uncertainty}`}, by ${observation.by}`;
     case 'specific-gravity': return `${observation.value} ± ${observation.uncertainty}`;
   }
 }

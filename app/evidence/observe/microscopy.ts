@@ -13,6 +13,7 @@ const nothing = (statement: string, caution: string): Meaning => ({ statement, s
 const MEANINGS: Readonly<Record<Feature, Meaning>> = {
   'metallic-flux': { statement: 'Microscope: metallic inclusions, like flux metal.', strength: 'strong', supports: 'grown-hpht', caution: 'dark natural inclusions have been taken for metal', source: FLUX },
   'crystal-inclusion': { statement: 'Microscope: crystal inclusion, not identified.', strength: 'supporting', supports: 'natural', caution: 'decides only when its Raman spectrum names a mantle mineral', source: 'Wang et al., GSA 2016, abstract 280126' },
+  'mantle-mineral': { statement: 'Microscope: inclusion that its Raman spectrum names as a mantle mineral.', strength: 'strong', supports: 'natural', caution: 'the core is natural; a CVD layer may still sit on it', source: 'Wang et al., GSA 2016, abstract 280126; Silicon in natural type IIa and type IaB diamond, Gems & Gemology Lab Notes, Winter 2013' },
   pinpoints: nothing('Microscope: pinpoints.', 'occur in natural and in laboratory-grown stones'),
   feather: nothing('Microscope: feather.', 'occurs in every kind of diamond'),
   'graphitised-fracture': { statement: 'Microscope: graphitised fracture.', strength: 'supporting', supports: 'treatment', caution: 'points to heating, of natural or grown stones', source: TREATED },

@@ -42,6 +42,26 @@ export function specificGravityFindings({ value, uncertainty }: Of<'specific-gra
   return [{ ...base, code: 'gravity:not-diamond', statement: `${reading}: not that of diamond.`, strength: far ? 'strong' : 'supporting', supports: 'not-diamond', caution: 'air bubbles and small weights mislead; weigh again' }];
 }
 
+/** Refractive index of diamond at 589.3 nm (Peter 1923, from memory), and how far reflectivity may be off (judgement). */
+const DIAMOND_INDEX = 2.417;
+const INDEX_TOLERANCE = 0.05;
+/** The highest index a common refractometer shows: that of its contact liquid (common practice, no source). */
+const REFRACTOMETER_TOP = 1.81;
+
+/** A refractometer can only exclude diamond; reflectivity can be like it. */
+export function refractiveIndexFindings({ by, reading, value, uncertainty }: Of<'refractive-index'>): FindingFact[] {
+  const base = { method: 'refractive-index', source: 'Peter 1923 (2.417 at 589.3 nm, from memory); limits are judgement' } as const;
+  if (reading === 'over-scale' || value === undefined) {
+    return [{ ...base, code: 'index:over-scale', statement: 'Refractive index above the scale of the refractometer.', strength: 'neutral', supports: 'none', caution: 'diamond is, and so are moissanite, cubic zirconia and other imitations' }];
+  }
+  const words = `${by === 'reflectivity' ? 'Refractive index by reflectivity' : 'Refractive index'} ${value.toFixed(3)}${uncertainty === undefined ? '' : ` ± ${uncertainty.toFixed(3)}`}`;
+  if (Math.abs(value - DIAMOND_INDEX) <= Math.max(INDEX_TOLERANCE, 2 * (uncertainty ?? 0))) {
+    return [{ ...base, code: 'index:as-diamond', statement: `${words}: as diamond.`, strength: 'supporting', supports: 'diamond', caution: 'strontium titanate and oxidised moissanite reflect alike' }];
+  }
+  const proven = by === 'refractometer' && value <= REFRACTOMETER_TOP;
+  return [{ ...base, code: 'index:not-diamond', statement: `${words}: not that of diamond.`, strength: proven ? 'strong' : 'supporting', supports: 'not-diamond', caution: by === 'reflectivity' ? 'a scratched, greasy or coated facet reads low' : 'a shadow edge of the liquid itself lies near the top of the scale' }];
+}
+
 export function ultravioletTransmissionFindings({ reading }: Of<'ultraviolet-transmission'>, context: ObservationContext): FindingFact[] {
   const base = { method: 'ultraviolet-transmission', source: 'Ramanathan, Proc. Indian Acad. Sci. (1946)' } as const;
   if (reading === 'opaque') {

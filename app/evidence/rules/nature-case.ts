@@ -1,6 +1,7 @@
 import { methodGroup } from '../method-group.ts';
 import { hasWeight, isHeavy, sideOf } from '../weighed-finding.ts';
 import type { Side, WeighedFinding } from '../weighed-finding.ts';
+import type { RuleId } from './rule-book.ts';
 
 /** What was found for one side, and whether it is enough. */
 export type NatureCase = {
@@ -11,6 +12,7 @@ export type NatureCase = {
   readonly deciding: readonly WeighedFinding[];
   /** How the rule is met, or what it still asks for, as a sentence. */
   readonly rule: string;
+  readonly ruleId: RuleId;
 };
 
 /** Two strong facts, not the same fact twice, from methods that witness independently. */
@@ -51,10 +53,10 @@ export function natureCase(side: Side, counted: readonly WeighedFinding[]): Natu
   const all = counted.filter((finding) => sideOf(finding) === side && hasWeight(finding));
   const heavy = all.filter(isHeavy);
   const diagnostic = all.filter((finding) => finding.strength === 'diagnostic').slice(0, 1);
-  if (diagnostic.length > 0) return { side, all, met: true, deciding: diagnostic, rule: 'One diagnostic finding meets the rule.' };
+  if (diagnostic.length > 0) return { side, all, met: true, deciding: diagnostic, rule: 'One diagnostic finding meets the rule.', ruleId: 'one-diagnostic' };
   const pair = twoStrong(heavy);
-  if (pair.length > 0) return { side, all, met: true, deciding: pair, rule: 'Two strong findings from independent methods meet the rule.' };
+  if (pair.length > 0) return { side, all, met: true, deciding: pair, rule: 'Two strong findings from independent methods meet the rule.', ruleId: 'two-strong' };
   const three = oneStrongTwoSupporting(all, heavy);
-  if (three.length > 0) return { side, all, met: true, deciding: three, rule: 'One strong finding and two supporting ones from other methods meet the rule.' };
-  return { side, all, met: false, deciding: [], rule: whatIsMissing(all, heavy) };
+  if (three.length > 0) return { side, all, met: true, deciding: three, rule: 'One strong finding and two supporting ones from other methods meet the rule.', ruleId: 'strong-and-two-supporting' };
+  return { side, all, met: false, deciding: [], rule: whatIsMissing(all, heavy), ruleId: 'not-enough' };
 }

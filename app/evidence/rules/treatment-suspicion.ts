@@ -1,7 +1,22 @@
 import { hasWeight } from '../weighed-finding.ts';
 import type { WeighedFinding } from '../weighed-finding.ts';
 
-/** Any counted finding of treatment is a suspicion: a natural stone with one leaves this screening. */
-export const treatmentSuspicion = (counted: readonly WeighedFinding[]): WeighedFinding[] => counted.filter((finding) => finding.supports === 'treatment' && hasWeight(finding));
+export type Treatment = { readonly state: 'none' | 'question' | 'suspected'; readonly findings: readonly WeighedFinding[] };
+
+/** Signs of aggregated nitrogen: untreated natural stones that hold it show H2 too (Hainschwang et al., Diamond Relat. Mater. 2006). */
+const AGGREGATED = /^(infrared:(type-Ia(A|AB|B)|platelet)|centre:(N3|N2))$/;
+
+/**
+ * Signs of treatment among the counted findings. One weak line beside aggregated nitrogen is a question; anything more, or a line in
+ * a stone without aggregated nitrogen, is a suspicion.
+ */
+export function treatmentSuspicion(counted: readonly WeighedFinding[]): Treatment {
+  const findings = counted.filter((finding) => finding.supports === 'treatment' && hasWeight(finding));
+  if (findings.length === 0) return { state: 'none', findings };
+  const oneLine = new Set(findings.map((finding) => finding.code)).size === 1 && findings.every((finding) => finding.code.startsWith('centre:') && finding.strength === 'supporting');
+  const aggregated = counted.some((finding) => AGGREGATED.test(finding.code) && hasWeight(finding));
+  return { state: oneLine && aggregated ? 'question' : 'suspected', findings };
+}
 
 export const TREATMENT_LEAVES_SCREENING = 'A finding of treatment was recorded: treated stones are outside this screening. Their treatment needs infrared, absorption and cooled photoluminescence, judged by a laboratory equipped for it.';
+export const TREATMENT_IS_A_QUESTION = 'One line that treatment can make stands beside aggregated nitrogen. Untreated natural stones show it as well (Hainschwang et al., Diamond Relat. Mater. 2006), so it is a question and no verdict: repeat it with a better signal, the stone cooled.';

@@ -5,7 +5,7 @@ import { checkConfirmation, type ConfirmationPlan } from '../../../../app/conclu
 import { checkWording } from '../../../../app/conclusions/check-wording.ts';
 
 const finding = (change: Partial<WeighedFinding>): WeighedFinding => ({
-  code: 'made-up', statement: 'Made up for this test.', strength: 'strong', supports: 'natural', method: 'photoluminescence', state: 'accepted', counts: true, id: 'made-up', run: 'R1', ...change,
+  code: 'examiner:photoluminescence', statement: 'Made up for this test.', strength: 'strong', supports: 'natural', method: 'photoluminescence', state: 'accepted', counts: true, id: 'made-up', run: 'R1', ...change,
 });
 const diamond = finding({ code: 'diamond-line:present', supports: 'diamond', strength: 'diagnostic' });
 const natural = finding({ supports: 'natural', strength: 'supporting' });

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { findingFact } from '../../../../app/domain/finding.ts';
 import type { FindingFact } from '../../../../app/domain/finding.ts';
-import { GLOW_COLOURS, GLOW_STRENGTHS, observation as observationSchema } from '../../../../app/domain/observation.ts';
+import type { GLOW_COLOURS, GLOW_STRENGTHS } from '../../../../app/domain/observation.ts';
+import { observation as observationSchema } from '../../../../app/domain/observation.ts';
 import type { Observation } from '../../../../app/domain/observation.ts';
 import { findingsFromObservation } from '../../../../app/evidence/findings-from-observation.ts';
+import { EVERY_OBSERVATION } from './every-observation.ts';
 import type { ObservationContext } from '../../../../app/evidence/findings-from-observation.ts';
 
 const context = (more: Partial<ObservationContext> = {}): ObservationContext => ({ colourClass: 'colourless', mounted: false, others: [], ...more });
@@ -11,21 +13,8 @@ const read = (observation: Observation, more: Partial<ObservationContext> = {}):
 const long = (colour: (typeof GLOW_COLOURS)[number], strength: (typeof GLOW_STRENGTHS)[number]): Observation => ({ method: 'fluorescence-long-wave', colour, strength });
 const short = (colour: (typeof GLOW_COLOURS)[number], strength: (typeof GLOW_STRENGTHS)[number]): Observation => ({ method: 'fluorescence-short-wave', colour, strength });
 
-/** Every observation the schema allows, one field value at a time. */
-const ALL: Observation[] = [
-  ...GLOW_COLOURS.flatMap((colour) => GLOW_STRENGTHS.flatMap((strength) => [long(colour, strength), short(colour, strength), ...[0, 5, 60].map((seconds): Observation => ({ method: 'phosphorescence', colour, strength, seconds }))])),
-  ...(['octahedral-zoning', 'dislocation-network', 'striations', 'cuboctahedral-sectors', 'layer-boundary', 'none-seen', 'other'] as const).map((pattern): Observation => ({ method: 'growth-pattern', pattern })),
-  ...(['banded', 'mottled', 'tatami', 'columnar', 'none-seen', 'other'] as const).map((pattern): Observation => ({ method: 'crossed-polarisers', pattern })),
-  ...(['none', 'weak', 'clear'] as const).map((response): Observation => ({ method: 'magnet', response })),
-  ...(['metallic-flux', 'pinpoints', 'crystal-inclusion', 'feather', 'graphitised-fracture', 'green-graining', 'graining', 'inscription', 'facet-doubling', 'gas-bubbles', 'nothing-seen'] as const).map((feature): Observation => ({ method: 'microscopy', features: [feature] })),
-  ...(['diamond-like', 'not-diamond-like'] as const).map((reading): Observation => ({ method: 'thermal-probe', reading })),
-  ...(['conducts', 'does-not-conduct'] as const).map((reading): Observation => ({ method: 'electrical-conductivity', reading })),
-  ...[3.515, 3.53, 3.56, 5.8].map((value): Observation => ({ method: 'specific-gravity', value, uncertainty: 0.01 })),
-  ...(['opaque', 'partly', 'transparent'] as const).map((reading): Observation => ({ method: 'ultraviolet-transmission', reading })),
-];
-
 test('every observation gives valid findings of its own method, none of them diagnostic', () => {
-  for (const observation of ALL) {
+  for (const observation of EVERY_OBSERVATION) {
     expect(observationSchema.safeParse(observation).success).toBe(true);
     const facts = read(observation);
     expect(facts.length).toBeGreaterThan(0);
@@ -40,7 +29,7 @@ test('every observation gives valid findings of its own method, none of them dia
 });
 
 test('one lamp alone never speaks for an origin', () => {
-  for (const observation of ALL.filter((one) => one.method.startsWith('fluorescence'))) for (const fact of read(observation)) expect(fact.supports).toBe('none');
+  for (const observation of EVERY_OBSERVATION.filter((one) => one.method.startsWith('fluorescence'))) for (const fact of read(observation)) expect(fact.supports).toBe('none');
 });
 
 describe('both lamps', () => {
@@ -91,4 +80,19 @@ test('several features under the microscope are one fact each', () => {
   const facts = read({ method: 'microscopy', features: ['inscription', 'metallic-flux', 'inscription'] });
   expect(facts.map((fact) => fact.code)).toEqual(['seen:metallic-flux', 'seen:inscription']);
   expect(facts[1]!.caution).toContain('a claim');
+});
+
+describe('refractive index', () => {
+  const index = (value: number | undefined, by: 'refractometer' | 'reflectivity'): FindingFact => read({ method: 'refractive-index', by, reading: value === undefined ? 'over-scale' : 'value', value })[0]!;
+  test('a refractometer can only exclude diamond; above its scale it says nothing', () => {
+    expect(index(1.762, 'refractometer')).toMatchObject({ code: 'index:not-diamond', strength: 'strong', supports: 'not-diamond' });
+    expect(index(undefined, 'refractometer')).toMatchObject({ code: 'index:over-scale', supports: 'none' });
+  });
+  test('by reflectivity 2.417 is as diamond, and another value speaks against it without proving it', () => {
+    expect(index(2.417, 'reflectivity')).toMatchObject({ code: 'index:as-diamond', strength: 'supporting', supports: 'diamond' });
+    expect(index(2.16, 'reflectivity')).toMatchObject({ code: 'index:not-diamond', strength: 'supporting' });
+  });
+  test('a value is asked for unless the reading was above the scale', () => {
+    expect(observationSchema.safeParse({ method: 'refractive-index', by: 'refractometer', reading: 'value' }).success).toBe(false);
+  });
 });

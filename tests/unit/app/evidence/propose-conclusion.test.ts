@@ -178,7 +178,7 @@ describe('next tests', () => {
   const findings = weigh([DIAMOND, centre('N3')]);
   test('those that would settle most come first, and say what they would find', () => {
     const { nextTests } = propose(findings);
-    expect(nextTests[0]).toEqual({ method: 'growth-pattern', why: expect.stringContaining('would settle it: octahedral zoning') });
+    expect(nextTests[0]).toMatchObject({ method: 'growth-pattern', why: expect.stringContaining('would settle it: octahedral zoning') });
     expect(nextTests.findIndex((next) => next.method === 'infrared')).toBeLessThan(nextTests.findIndex((next) => next.method === 'crossed-polarisers'));
     expect(nextTests.map((next) => next.method)).not.toContain('raman');
   });

@@ -1,0 +1,45 @@
+import { evidenceRow } from './evidence-row.ts';
+import type { EvidenceRow } from './evidence-row.ts';
+
+const GLOW = 'Eaton-Magaña et al., Gems & Gemology 43 (2007); HPHT-treated CVD synthetic diamond, Gems & Gemology Lab Notes, Winter 2008';
+const AFTERGLOW = 'Shao et al., Carbon (2020)';
+const BLUE_IIA = 'Natural type IIa with strong phosphorescence and Ni-related defects, Gems & Gemology GNI, Winter 2017';
+const LOOK_ALIKES = 'Natural diamond with CVD-like fluorescence pattern, Gems & Gemology Lab Notes, Summer 2023';
+const HPHT_REVIEW = 'Eaton-Magaña, Shigley, Breeding, Gems & Gemology 53 (2017) 262';
+const CVD_REVIEW = 'Eaton-Magaña & Shigley, Gems & Gemology 52 (2016) 222';
+const UNSTRAINED = 'McElhenny & Eaton-Magaña, Gems & Gemology Lab Notes, Winter 2018';
+const STRAIN = 'Howell, Eur. J. Mineral. 24 (2012) 575';
+const HEATED = 'Reinitz, Buerki, Shigley, McClure, Moses, Gems & Gemology 36 (2000) 128';
+const COMMON = 'common practice, no source';
+const NOTHING = '0 0 0 0 0 0';
+
+/** What a person sees. Grades in the order natural untreated, natural treated, CVD as grown, CVD treated, HPHT-grown, not diamond. */
+export const OBSERVED_ROWS: readonly EvidenceRow[] = [
+  { id: 'glow-one-lamp', codes: ['glow-long:*', 'glow-short:*'], says: 'glow under one lamp', grades: NOTHING, supports: 'none', most: 'neutral', source: GLOW, caution: 'every glow, and none, occurs in every kind of diamond' } as const,
+  { id: 'glow-none', codes: ['glow-both:inert'], says: 'inert under both lamps', grades: NOTHING, supports: 'none', most: 'neutral', source: GLOW, caution: 'most diamonds of every origin do not glow' } as const,
+  { id: 'glow-long', codes: ['glow:long-over-short'], says: 'clear blue, stronger under long-wave', grades: '++ + - - - 0', supports: 'natural', most: 'supporting', source: GLOW, cellSources: { 'cvd-as-grown': 'Anomalous green luminescent properties in CVD synthetic diamonds, phys. status solidi' }, caution: 'a natural core under a grown layer glows the same; some CVD stones have a blue band of their own' } as const,
+  { id: 'glow-short', codes: ['glow:short-over-long'], says: 'stronger under short-wave', grades: '0 0 + ++ ++ +', supports: 'grown', most: 'supporting', source: GLOW, caution: 'natural type II stones can do the same' } as const,
+  { id: 'glow-equal', codes: ['glow:equal', 'glow:long-over-short-other'], says: 'glow without preference', grades: NOTHING, supports: 'none', most: 'neutral', source: GLOW, caution: 'occurs in natural and in grown stones' } as const,
+  { id: 'afterglow-greenish', codes: ['afterglow:greenish-blue'], says: 'lasting greenish-blue after-glow', grades: '- - 0 0 ++ -', supports: 'grown-hpht', most: 'strong', source: AFTERGLOW, cellSources: { 'natural-untreated': BLUE_IIA }, caution: 'natural boron-bearing and some type IIa stones glow on as well' } as const,
+  { id: 'afterglow-blue', codes: ['afterglow:blue'], says: 'lasting blue after-glow', grades: '0 0 0 0 + -', supports: 'grown-hpht', most: 'supporting', source: BLUE_IIA, caution: 'documented in natural type IIa' } as const,
+  { id: 'afterglow-red', codes: ['afterglow:red'], says: 'red after-glow', grades: '+ + - - 0 -', supports: 'none', most: 'neutral', source: 'Eaton-Magaña et al., Geology 36 (2008) 83', cellSources: { 'hpht-grown': 'Zhao et al., arXiv 2407.11787' }, caution: 'natural type IIb; red bands occur in HPHT-grown stones' } as const,
+  { id: 'afterglow-other', codes: ['afterglow:*'], says: 'no after-glow, or one of another kind', grades: NOTHING, supports: 'none', most: 'neutral', source: 'J. Gemmology 38(2) (2022) 128', caution: 'irradiation removes the after-glow of HPHT-grown stones' } as const,
+  { id: 'sectors', codes: ['pattern:cuboctahedral-sectors'], says: 'cuboctahedral sectors', grades: '- - --- --- +++ X', supports: 'grown-hpht', most: 'strong', source: HPHT_REVIEW, cellSources: { 'natural-untreated': LOOK_ALIKES }, caution: 'natural stones of mixed habit can look alike' } as const,
+  { id: 'striations', codes: ['pattern:striations'], says: 'striations of step growth', grades: '- - +++ ++ -- X', supports: 'grown-cvd', most: 'strong', source: CVD_REVIEW, cellSources: { 'natural-untreated': LOOK_ALIKES }, caution: 'natural stones with straight boundaries exist' } as const,
+  { id: 'layer-boundary', codes: ['pattern:layer-boundary'], says: 'straight boundary between a layer and a core', grades: '- - ++ ++ - X', supports: 'grown-cvd', most: 'strong', source: 'Ardon & McElhenny, Gems & Gemology Lab Notes, Spring 2019', cellSources: { 'natural-untreated': LOOK_ALIKES }, caution: 'natural stones with a straight boundary exist' } as const,
+  { id: 'octahedral', codes: ['pattern:octahedral-zoning'], says: 'octahedral zoning', grades: '++ ++ -- -- -- X', supports: 'natural', most: 'strong', source: `${LOOK_ALIKES}; zoning from memory`, caution: 'a grown layer on a natural core can hide behind it' } as const,
+  { id: 'network', codes: ['pattern:dislocation-network'], says: 'network of dislocations', grades: '++ ++ - - -- X', supports: 'natural', most: 'strong', source: LOOK_ALIKES, caution: 'not to be confused with the threading bundles of CVD growth' } as const,
+  { id: 'pattern-none', codes: ['pattern:none-seen', 'pattern:other'], says: 'no growth pattern, or another', grades: NOTHING, supports: 'none', most: 'neutral', source: 'Heavily irradiated CVD synthetic diamond, Gems & Gemology Lab Notes, Fall 2014', caution: 'irradiation and weak luminescence hide patterns' } as const,
+  { id: 'strain-natural', codes: ['strain:banded', 'strain:mottled'], says: 'banded or mottled strain', grades: '+ + - 0 - 0', supports: 'natural', most: 'supporting', source: STRAIN, cellSources: { 'cvd-treated': 'HPHT-treated CVD synthetic diamond, Gems & Gemology Lab Notes, Winter 2008' }, caution: 'heated CVD stones can show a weak grey mottle' } as const,
+  { id: 'strain-tatami', codes: ['strain:tatami'], says: 'cross-hatched strain', grades: '++ ++ -- -- -- -', supports: 'natural', most: 'supporting', source: 'from memory of the gemmological literature', caution: 'usual in natural type IIa, treated or not' } as const,
+  { id: 'strain-columnar', codes: ['strain:columnar'], says: 'columnar strain', grades: '0 0 ++ + -- 0', supports: 'grown-cvd', most: 'supporting', source: 'HPHT-treated CVD synthetic diamond, Gems & Gemology Lab Notes, Winter 2008; Materials 14 (2021) 6225', caution: 'heated CVD stones show only weak grey strain' } as const,
+  { id: 'strain-none', codes: ['strain:none-seen'], says: 'no strain', grades: '- - - - ++ +', supports: 'grown-hpht', most: 'supporting', source: HPHT_REVIEW, cellSources: { 'natural-untreated': UNSTRAINED }, caution: 'a natural stone without strain has been taken for HPHT-grown' } as const,
+  { id: 'strain-other', codes: ['strain:other'], says: 'strain of another kind', grades: NOTHING, supports: 'none', most: 'neutral', source: STRAIN, caution: 'carries no weight by rule' } as const,
+  { id: 'magnetic', codes: ['magnet:weak', 'magnet:clear'], says: 'attracted by a magnet', grades: '- - -- -- ++ 0', supports: 'grown-hpht', most: 'strong', source: 'Johnson & Myagkaya, Gems & Gemology Lab Notes, Spring 2017', cellSources: { 'natural-untreated': 'Rossman & Kirschvink 1984, as cited by Johnson & Myagkaya 2017' }, caution: 'natural magnetic diamonds exist, though extremely rare' } as const,
+  { id: 'magnet-none', codes: ['magnet:none'], says: 'no response to a magnet', grades: NOTHING, supports: 'none', most: 'neutral', source: COMMON, caution: 'many HPHT-grown stones do not respond' } as const,
+  { id: 'flux', codes: ['seen:metallic-flux'], says: 'metallic inclusions', grades: '- - -- -- +++ -', supports: 'grown-hpht', most: 'strong', source: HPHT_REVIEW, cellSources: { 'natural-untreated': UNSTRAINED }, caution: 'dark natural inclusions have been taken for metal' } as const,
+  { id: 'mineral', codes: ['seen:mantle-mineral'], says: 'inclusion named as a mantle mineral by its Raman spectrum', grades: '+++ +++ X X X X', supports: 'natural', most: 'strong', source: `${'Wang et al., GSA 2016, abstract 280126'}; Silicon in natural type IIa and type IaB diamond, Gems & Gemology Lab Notes, Winter 2013`, caution: 'the core is natural; a CVD layer may still sit on it' } as const,
+  { id: 'crystal', codes: ['seen:crystal-inclusion'], says: 'crystal inclusion, not identified', grades: '+ + - - - 0', supports: 'natural', most: 'supporting', source: 'Wang et al., GSA 2016, abstract 280126', caution: 'weighs more when its Raman spectrum names a mantle mineral' } as const,
+  { id: 'heat-signs', codes: ['seen:graphitised-fracture', 'seen:green-graining'], says: 'graphitised fracture or green graining', grades: '- ++ 0 + 0 -', supports: 'treatment', most: 'supporting', source: HEATED, caution: 'points to heating, of natural or grown stones' } as const,
+  { id: 'seen-neutral', codes: ['seen:*'], says: 'feature without weight', grades: NOTHING, supports: 'none', most: 'neutral', source: COMMON, caution: 'occurs in every kind' } as const,
+].map(evidenceRow);
