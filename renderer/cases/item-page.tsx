@@ -62,10 +62,12 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
         <Fact name="In whose hands" text={k.holder || 'the laboratory'} />
       </dl>
       {k.differs ? <p className="warn">A weight of this item differs from the one before by more than the tolerance: see the custody entries.</p> : null}
-      <div className="row gap4 custody-actions" role="group" aria-label="Custody">
-        <span className="label">Custody</span>
-        {CUSTODY_ACTIONS.map((a) => <Button key={a.event} onPress={() => { setAction(a); }}>{a.name}</Button>)}
-      </div>
+      {k.lastEvent === 'returned' ? <p className="second">Returned to the client: its custody is closed. If it comes back, take it in as a new case.</p> : (
+        <div className="row gap4 custody-actions" role="group" aria-label="Custody">
+          <span className="label">Custody</span>
+          {CUSTODY_ACTIONS.map((a) => <Button key={a.event} onPress={() => { setAction(a); }}>{a.name}</Button>)}
+        </div>
+      )}
       <div className="row gap8">
         <Segmented label="Below" value={below} onChange={setBelow} options={[{ value: 'stones', label: 'stones' }, { value: 'custody', label: 'custody' }, { value: 'photographs', label: `photographs ${item.photographs.length || ''}`.trim() }]} />
         <span className="grow" />

@@ -28,7 +28,8 @@ export function NotesHost({ children }: { readonly children: ReactNode }) {
   return (
     <Context.Provider value={value}>
       {children}
-      <div className="notes" role="status" aria-live="polite">
+      {/* Notes stay readable over a sheet: what lies outside one is otherwise hidden from readers. */}
+      <div className="notes" role="status" aria-live="polite" data-react-aria-top-layer="true">
         {notes.map((n) => (
           <div key={n.id} className={`note ${n.bad ? 'note-bad' : ''}`}>
             <div><p>{n.text}</p>{n.next ? <p className="second">{n.next}</p> : null}</div>

@@ -4,8 +4,12 @@ import { callDoor } from './call-door.ts';
 /** An invented laboratory and its first person; the names occur nowhere else. */
 export const LABORATORY = { name: 'Tarn Hill Gem Laboratory (invented)', address: '3 Tarn Hill, Invented Town', zone: 'Europe/Berlin', person: 'Ilse Marden' } as const;
 
+const WAIT_MS = 10_000;
+
 /** Starts a casebook behind the window and waits until the window shows it. */
 export async function beginCasebook(culet: Pick<OpenCulet, 'page'>): Promise<void> {
+  // Nothing that a person waits for may take as long as this.
+  culet.page.setDefaultTimeout(WAIT_MS);
   await callDoor(culet, 'casebook.create', {
     name: LABORATORY.name, address: LABORATORY.address, zone: LABORATORY.zone, logo: null,
     person: { name: LABORATORY.person, initials: 'IM', roles: ['intake', 'examiner', 'appraiser', 'manager'] },
