@@ -111,7 +111,8 @@ function numbered(canvas: Canvas, arrangement: Arrangement, spots: readonly Spot
   });
 }
 
-const toBytes = (canvas: Canvas): Uint8Array => Uint8Array.from(canvas.rgb, (value) => Math.max(0, Math.min(255, Math.round(value))));
+/** Rounded and kept within 0 to 255, as that kind of array does. */
+const toBytes = (canvas: Canvas): Uint8Array => new Uint8Array(new Uint8ClampedArray(canvas.rgb).buffer);
 
 /** A picture of a piece with its stones, numbered as their labels, and INVENTED written across the lower left. */
 export function drawPiece({ arrangement, stones, light, seed }: Piece): Picture {
