@@ -1,0 +1,91 @@
+import { existsSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { availableHosts } from './harness/hosts.ts';
+import { openCulet, type OpenCulet } from './harness/launch.ts';
+import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
+import { callDoor } from './steps/call-door.ts';
+import { workAs } from './steps/kept-data.ts';
+
+describe.each(availableHosts())('the house in %s', (host) => {
+  let culet: OpenCulet;
+  beforeAll(async () => {
+    culet = await openCulet({ host });
+    await beginCasebook(culet);
+    await culet.page.getByRole('link', { name: 'House' }).click();
+    await culet.page.getByRole('heading', { level: 1, name: /House/ }).waitFor();
+  });
+  afterAll(async () => { await culet.close(); });
+  const sheet = () => culet.page.getByRole('dialog');
+  const field = (name: string) => culet.page.getByRole('textbox', { name, exact: true });
+  const keep = () => culet.page.getByRole('button', { name: 'Keep the changes' }).click();
+
+  test('keeps the laboratory’s name, and refuses numbers that are none', async () => {
+    await field('Weights may differ by').fill('much');
+    await field('Two-phonon coefficient').fill('99');
+    await keep();
+    await culet.page.getByText(/“much” is not a weight in carat/).waitFor();
+    await field('Weights may differ by').fill('0,003');
+    await keep();
+    await expect.poll(() => field('Two-phonon coefficient').getAttribute('aria-invalid')).toBe('true');
+    await field('Two-phonon coefficient').fill('12.3');
+    await field('Name, as on its reports').fill('Tarn Hill & Daughters (invented)');
+    await keep();
+    await culet.page.getByText('Kept.').waitFor();
+    const { laboratory } = await callDoor(culet, 'casebook.status', {});
+    expect([laboratory!.name, laboratory!.settings.weightToleranceCarat, laboratory!.settings.twoPhononCoefficient]).toEqual(['Tarn Hill & Daughters (invented)', 30, 12.3]);
+  });
+
+  test('takes in a second person, who then works at the window under their own name', async () => {
+    await culet.page.getByRole('button', { name: 'Add a person' }).click();
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet().getByText('Write the person’s name.').waitFor();
+    await sheet().getByRole('textbox', { name: 'Name' }).fill('Tobias Wren');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet().waitFor({ state: 'detached' });
+    await culet.page.getByRole('button', { name: new RegExp(LABORATORY.person) }).click();
+    await workAs(culet, 'Tobias Wren');
+    await culet.page.getByRole('button', { name: /Tobias Wren/ }).waitFor();
+    expect((await callDoor(culet, 'casebook.status', {})).me?.name).toBe('Tobias Wren');
+  });
+
+  test('says who may do what, in words, where the role is missing', async () => {
+    await culet.page.getByRole('button', { name: 'Keep a copy now' }).click();
+    const refusal = culet.page.locator('.note-bad').filter({ hasText: /manager/ });
+    await refusal.getByRole('button', { name: 'Dismiss' }).click();
+    await culet.page.getByRole('button', { name: /Tobias Wren/ }).click();
+    await workAs(culet, LABORATORY.person);
+  });
+
+  test('keeps a checked copy when asked', async () => {
+    await culet.page.getByRole('button', { name: 'Keep a copy now' }).click();
+    const note = culet.page.locator('.note').filter({ hasText: 'Copied and checked: ' });
+    await note.waitFor();
+    const file = /Copied and checked: (.+\.culet)/.exec(await note.innerText())![1]!;
+    expect(existsSync(file)).toBe(true);
+  });
+
+  test('does not lock itself out: somebody must remain who may change it', async () => {
+    const person = culet.page.getByRole('listitem').filter({ hasText: LABORATORY.person });
+    await person.getByRole('button', { name: 'Edit' }).click();
+    await sheet().getByRole('checkbox', { name: 'manager' }).uncheck();
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet().locator('.trouble, .field-error').first().waitFor();
+    await culet.page.keyboard.press('Escape');
+    expect((await callDoor(culet, 'people.list', {})).find((p) => p.name === LABORATORY.person)!.roles).toContain('manager');
+  });
+
+  test('turns dark at the system’s evening, and stays as a person chose', async () => {
+    const theme = () => culet.page.evaluate(() => document.documentElement.dataset['theme']);
+    await culet.page.emulateMedia({ colorScheme: 'light' });
+    await expect.poll(theme).toBe('light');
+    await culet.page.emulateMedia({ colorScheme: 'dark' });
+    await expect.poll(theme).toBe('dark');
+    await culet.page.getByRole('radio', { name: 'light' }).click();
+    expect(await theme()).toBe('light');
+    await culet.page.reload();
+    await culet.page.getByRole('heading', { level: 1, name: /House/ }).waitFor();
+    expect(await theme()).toBe('light');
+    await culet.page.getByRole('radio', { name: 'light' }).press('ArrowRight');
+    expect([await theme(), await culet.page.evaluate(() => document.activeElement?.textContent)]).toEqual(['dark', 'dark']);
+  });
+});
