@@ -1,6 +1,8 @@
 import type { Result } from '../result.ts';
 import { ok } from '../result.ts';
 import { analyseInfrared } from '../infrared/analyse-infrared.ts';
+import { correctAxis } from '../calibration/scale-of-run.ts';
+import { luminescenceColour, type LuminescenceColourResult } from '../colour/luminescence-colour.ts';
 import { infraredPeaks } from '../infrared/infrared-peaks.ts';
 import { TABLES_VERSION } from '../reference/optical-centres.ts';
 import type { AnalysisParameters, AnalysisResult, AnalysisWarning, ProcessedCurves } from './analysis.ts';
@@ -65,20 +67,27 @@ function conditioningWarnings(prepared: PreparedSpectrum, detection: Detection):
   return warnings;
 }
 
+/** Colour of the luminescence, null for other methods. */
+function colourOf({ x, ordinate }: PreparedSpectrum, detection: Detection, { method, laserNm }: AnalysisParameters): LuminescenceColourResult | null {
+  if (method !== 'photoluminescence' || ordinate !== 'intensity') return null;
+  return luminescenceColour({ nm: x, power: detection.smoothed, noise: detection.smoothedNoise, resolutionNm: detection.resolution, ...(laserNm === undefined ? {} : { laserNm }) });
+}
+
 /**
  * Everything one curve says, and the curves to draw. The same input and parameters give the same numbers.
  * Peaks come in nm (photoluminescence, absorption), cm-1 (infrared) or Raman shift (Raman).
  * Errors: a curve or an axis that can't be analysed, with what to do about it.
  */
 export function analyseSpectrum(spectrum: Spectrum, parameters: AnalysisParameters): Result<Analysis, AnalysisError> {
-  const prepared = prepareSpectrum(spectrum, parameters);
+  const corrected = correctAxis(spectrum, parameters.method, parameters.scale);
+  const prepared = prepareSpectrum(corrected.spectrum, parameters);
   if (!prepared.ok) return prepared;
   const { x, y, unit, warnings } = prepared.value;
   const resolution = resolutionInUnit(parameters, spectrum.xUnit, unit, 0.5 * (x[0]! + x[x.length - 1]!));
   const detection = detectLines(x, y, { resolution, ...DETECTION[parameters.method] });
   const reading = interpret(prepared.value, detection, parameters);
   const input: FindingInput = { ...reading, parameters };
-  const all = [...warnings, ...conditioningWarnings(prepared.value, detection), ...reading.warnings];
+  const all = [...corrected.warnings, ...warnings, ...conditioningWarnings(prepared.value, detection), ...reading.warnings];
   const result: AnalysisResult = {
     pipeline: PIPELINE_VERSION,
     tables: TABLES_VERSION,
@@ -88,6 +97,7 @@ export function analyseSpectrum(spectrum: Spectrum, parameters: AnalysisParamete
     diamondRaman: reading.diamondRaman?.result ?? null,
     infrared: reading.infrared?.result ?? null,
     ultraviolet: reading.ultraviolet && { edgeNm: reading.ultraviolet.edgeNm, ratio: reading.ultraviolet.ratio },
+    luminescenceColour: colourOf(prepared.value, detection, parameters),
     findings: findingsFromAnalysis(input),
   };
   return ok({ result, curves: { x, raw: y, smoothed: detection.smoothed, baseline: detection.baseline } });

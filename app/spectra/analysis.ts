@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { appliedScale } from '../calibration/scale-of-run.ts';
+import { luminescenceColourResult } from '../colour/luminescence-colour.ts';
 import { findingFact } from '../domain/finding.ts';
 import { X_UNITS } from './spectrum.ts';
 
@@ -18,6 +20,8 @@ export const analysisParameters = z.object({
   resolution: z.number().positive().max(100).optional(),
   /** How far the wavelength scale may be off, nm, one standard deviation. */
   calibrationErrorNm: z.number().min(0).max(5).default(0.1),
+  /** Calibration of the instrument by which the axis is corrected first. */
+  scale: appliedScale.optional(),
 });
 export type AnalysisParameters = z.infer<typeof analysisParameters>;
 
@@ -82,6 +86,8 @@ export const analysisResult = z.object({
   diamondRaman: diamondRamanResult.nullable(),
   infrared: infraredResult.nullable(),
   ultraviolet: z.object({ edgeNm: z.number().nullable(), ratio: z.number().nullable() }).nullable(),
+  /** Colour of photoluminescence as the eye sees it; null where the curve does not carry it. */
+  luminescenceColour: luminescenceColourResult.nullable().optional(),
   findings: z.array(findingFact),
 });
 export type AnalysisResult = z.infer<typeof analysisResult>;

@@ -1,3 +1,4 @@
+import { knotBaseline } from './knot-baseline.ts';
 import { whittaker, whittakerWork } from './whittaker.ts';
 
 export type AsymmetricOptions = { readonly lambda: number; readonly p: number; readonly iterations: number };
@@ -28,8 +29,9 @@ export type BaselineOptions = {
   readonly cutSigmas: number;
 };
 export const BASELINE_DEFAULTS = { iterations: 15, cutSigmas: 2 } as const;
-/** Keeps the system solvable across wide gaps without letting a strong line pull. */
-const LEAST_WEIGHT = 1e-8;
+/** So many straight pieces to the period that the penalty halves: they bend like the smooth curve within 0.5 % of its height. */
+const KNOTS_PER_PERIOD = 32;
+const LEAST_KNOTS = 8;
 
 /**
  * Penalty for which a sine of this period, in points, passes a second-difference Whittaker smoother at half its height:
@@ -37,26 +39,16 @@ const LEAST_WEIGHT = 1e-8;
  */
 export const lambdaForPeriod = (points: number): number => (points / (2 * Math.PI)) ** 4;
 
+/** The period that lambdaForPeriod would give this penalty. */
+const periodForLambda = (lambda: number): number => 2 * Math.PI * lambda ** 0.25;
+
 /**
  * Baseline under lines that stick out of the noise: points weigh by a logistic of their residual over the known local noise,
  * so that the baseline runs through the middle of the noise, not along its lower edge. Same length as y (n >= 5). Linear time.
  * The logistic weight follows S.-J. Baek et al., Analyst 140 (2015) 250 (from memory), with measured instead of estimated noise.
  */
 export function baselineUnderLines(y: Float64Array, noise: Float64Array, options: BaselineOptions): Float64Array {
-  const n = y.length;
-  const w = new Float64Array(n).fill(1);
-  const z = new Float64Array(n);
-  const work = whittakerWork(n);
-  for (let k = 0; k < options.iterations; k++) {
-    whittaker(y, w, options.lambda, z, work);
-    let change = 0;
-    for (let i = 0; i < n; i++) {
-      const t = 2 * ((y[i]! - z[i]!) / noise[i]! - options.cutSigmas);
-      const next = t > 18 ? LEAST_WEIGHT : t < -18 ? 1 : Math.max(LEAST_WEIGHT, 1 / (1 + Math.exp(t)));
-      change += Math.abs(next - w[i]!);
-      w[i] = next;
-    }
-    if (change < 0.001 * n) break;
-  }
-  return z;
+  const period = periodForLambda(options.lambda);
+  const spacing = Math.max(1, Math.min(Math.floor(period / KNOTS_PER_PERIOD), Math.floor(y.length / LEAST_KNOTS)));
+  return knotBaseline(y, noise, { ...options, spacing, period });
 }

@@ -2,12 +2,12 @@ import { BASELINE_DEFAULTS, baselineUnderLines, lambdaForPeriod } from './baseli
 import type { RawPeak } from './find-peaks.ts';
 import { findPeaks } from './find-peaks.ts';
 import { fitGroups } from './fit-groups.ts';
-import { localLevel, localNoise, NOISE_DEFAULTS, noiseOfRaw, shotScaledNoise } from './noise.ts';
+import { atMostOfRaw, localLevel, localNoise, NOISE_DEFAULTS, noiseOfRaw, shotScaledNoise } from './noise.ts';
 import { removeSpikes, SPIKE_DEFAULTS } from './remove-spikes.ts';
 import type { Saturation } from './saturation.ts';
 import { findSaturation } from './saturation.ts';
-import { savitzkyGolay } from './savitzky-golay.ts';
-import { median } from './statistics.ts';
+import { noiseGain, savitzkyGolay } from './savitzky-golay.ts';
+import { medianInPlace } from './statistics.ts';
 
 export type DetectionOptions = {
   /** Full width at half maximum of the instrument, x's unit. */
@@ -21,8 +21,9 @@ export type DetectionOptions = {
 };
 
 /** Thresholds in standard deviations of the smoothed curve's noise; the false-alarm rate they give is measured in the tests. */
-export const DETECTION_DEFAULTS = { prominenceSigmas: 6, heightSigmas: 5, leastSnr: 3, smoothingDegree: 2, mostPeaks: 60 } as const;
+export const DETECTION_DEFAULTS = { prominenceSigmas: 5, heightSigmas: 5, leastSnr: 3, smoothingDegree: 2, mostPeaks: 60 } as const;
 
+const STEPS_SAMPLED = 256;
 /** A peak this many times weaker beside a stronger one, within the smoothing width, is a ripple of the smoothing. */
 const RIPPLE_RATIO = 25;
 
@@ -54,6 +55,14 @@ export type Detection = {
   readonly resolution: number | null;
 };
 
+/** Median distance of the points, from up to STEPS_SAMPLED of them spread over the axis. */
+function medianStep(x: Float64Array): number {
+  const stride = Math.max(1, Math.floor((x.length - 1) / STEPS_SAMPLED));
+  const steps = new Float64Array(Math.floor((x.length - 2) / stride) + 1);
+  for (let k = 0; k < steps.length; k++) steps[k] = x[k * stride + 1]! - x[k * stride]!;
+  return medianInPlace(steps);
+}
+
 /** Odd smoothing width of about 1.2 resolutions: takes less than a tenth off a line as narrow as the instrument allows. */
 function smoothingWidth(resolutionPoints: number | null, n: number): number {
   const wanted = resolutionPoints === null ? 7 : 2 * Math.round(0.6 * resolutionPoints) + 1;
@@ -78,28 +87,22 @@ function narrowestClear(lines: readonly DetectedLine[], step: number): number | 
  */
 export function detectLines(x: Float64Array, y: Float64Array, options: DetectionOptions): Detection {
   const n = x.length;
-  const steps = new Float64Array(n - 1);
-  for (let i = 1; i < n; i++) steps[i - 1] = x[i]! - x[i - 1]!;
-  const step = median(steps);
+  const step = medianStep(x);
   const resolutionPoints = options.resolution === null ? null : options.resolution / step;
-  const noise = noiseOfRaw(y);
+  const rawNoise = noiseOfRaw(y);
+  const { noise } = rawNoise;
   const saturation = findSaturation(y, noise);
   const spikeNoise = options.shotNoise ? shotScaledNoise(y, localLevel(y), noise) : noise;
   const { y: despiked, spikes } = removeSpikes(y, spikeNoise, { ...SPIKE_DEFAULTS, ...(resolutionPoints === null ? {} : { resolutionPoints }) });
   const width = smoothingWidth(resolutionPoints, n);
   const smoothed = savitzkyGolay(despiked, { width, degree: DETECTION_DEFAULTS.smoothingDegree });
-  const smoothedNoise = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block });
-  const baseline = baselineUnderLines(smoothed, smoothedNoise, { ...BASELINE_DEFAULTS, lambda: lambdaForPeriod(Math.max(10, options.baselinePeriod / step)) });
+  const unevenness = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block });
+  const smoothedNoise = atMostOfRaw(unevenness, rawNoise, noiseGain(width, DETECTION_DEFAULTS.smoothingDegree));
+  const baseline = baselineUnderLines(smoothed, unevenness, { ...BASELINE_DEFAULTS, lambda: lambdaForPeriod(Math.max(10, options.baselinePeriod / step)) });
   const threshold = options.shotNoise ? shotScaledNoise(smoothed, baseline, smoothedNoise) : smoothedNoise;
   const corrected = new Float64Array(n);
-  const prominence = new Float64Array(n);
-  const floor = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    corrected[i] = smoothed[i]! - baseline[i]!;
-    prominence[i] = DETECTION_DEFAULTS.prominenceSigmas * threshold[i]!;
-    floor[i] = DETECTION_DEFAULTS.heightSigmas * threshold[i]!;
-  }
-  const raw = withoutRipples(findPeaks(corrected, prominence, floor)
+  for (let i = 0; i < n; i++) corrected[i] = smoothed[i]! - baseline[i]!;
+  const raw = withoutRipples(findPeaks(corrected, threshold, { prominence: DETECTION_DEFAULTS.prominenceSigmas, height: DETECTION_DEFAULTS.heightSigmas })
     .sort((a, b) => b.prominence - a.prominence).slice(0, DETECTION_DEFAULTS.mostPeaks), width).sort((a, b) => a.index - b.index);
   const lines = fitGroups({ x, y: despiked, baseline, noise, threshold, corrected, peaks: raw, step })
     .filter((line) => line.snr >= DETECTION_DEFAULTS.leastSnr && line.fwhm <= options.widest);

@@ -23,9 +23,11 @@ const MOST_TOGETHER = 4;
 /** Half of the fitted window, in widths, and its least number of points. */
 const WINDOW_WIDTHS = 1.75;
 const LEAST_HALF_POINTS = 6;
-const MOST_POINTS = 100;
-/** A narrow top on a broad hump must stand this clear of the noise, or the hump is taken whole. */
+const MOST_POINTS = 64;
+/** A narrow top on a broad hump, or a line whose fit can't be trusted, must stand this clear of the smoothed curve's noise. */
 const LEAST_LOCAL_SIGMAS = 8;
+/** What a fitted height must reach elsewhere. */
+const LEAST_SIGMAS = 4;
 const CONTAINED = 0.8;
 const WEAK_SNR = 15;
 /** Below this many of its own standard errors a fitted height means nothing. */
@@ -91,13 +93,9 @@ function groupNeighbours(all: readonly Guess[]): Guess[][] {
   return groups;
 }
 
-/** Peaks whose top is a small narrow line on a broad one count twice: once as each. */
-function withHumps(narrow: readonly Guess[], input: FitGroupsInput): Guess[] {
-  return narrow.flatMap((guess) => {
-    const raw = guess.raw;
-    const wide = (raw.rightHalf - raw.leftHalf) * input.step;
-    return guess.height < HUMP_HEIGHT * raw.prominence && guess.fwhm < HUMP_WIDTH * wide ? [{ ...guess, height: raw.prominence, fwhm: wide }] : [];
-  });
+/** Whether the peak's top is a small narrow line on a broad one. */
+function onHump({ raw, height, fwhm }: Guess, step: number): boolean {
+  return height < HUMP_HEIGHT * raw.prominence && fwhm < HUMP_WIDTH * (raw.rightHalf - raw.leftHalf) * step;
 }
 
 /** First and last point of the window around a group; it ends in the valley towards the next group. */
@@ -166,14 +164,18 @@ export function fitGroups(input: FitGroupsInput): DetectedLine[] {
       const i = guess.raw.index;
       const fitted = fit?.peaks[j];
       if (fitted && trustworthy(fitted, guess)) {
-        if (fitted.height < 4 * threshold[i]!) return;
+        if (fitted.height < (onHump(guess, input.step) ? LEAST_LOCAL_SIGMAS : LEAST_SIGMAS) * threshold[i]!) return;
         lines.push({ index: i, position: fitted.position, height: fitted.height, fwhm: fitted.fwhm, prominence: guess.raw.prominence, snr: fitted.height / noise[i]!, standardError: fitted.positionError });
-      } else {
+      } else if (guess.height >= LEAST_LOCAL_SIGMAS * threshold[i]!) {
         lines.push({ index: i, position: parabola(x, y, i), height: guess.height, fwhm: guess.fwhm, prominence: guess.raw.prominence, snr: guess.height / noise[i]!, standardError: null });
       }
     });
   };
   groups.forEach((group, k) => fitGroup(group, groups[k - 1]?.at(-1), groups[k + 1]?.[0]));
-  for (const hump of withHumps(all, input)) fitGroup([hump], undefined, undefined);
+  // The hump below a narrow top is a line too.
+  for (const guess of all) {
+    const { raw } = guess;
+    if (onHump(guess, input.step)) fitGroup([{ raw, position: guess.position, height: raw.prominence, fwhm: (raw.rightHalf - raw.leftHalf) * input.step }], undefined, undefined);
+  }
   return lines.sort((a, b) => a.position - b.position);
 }

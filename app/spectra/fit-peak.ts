@@ -17,7 +17,7 @@ export type FittedPeak = {
 export type PeakFit = { readonly peaks: readonly FittedPeak[]; /** Value and slope of the straight baseline at the window's middle. */ readonly baseline: readonly [number, number]; readonly rss: number; readonly converged: boolean };
 
 /** Enough for a position far below the noise; the generic defaults chase the last digits. */
-const PEAK_FIT_OPTIONS: FitOptions = { maxIterations: 60, tolerance: 1e-6, gainTolerance: 1e-6 };
+const PEAK_FIT_OPTIONS: FitOptions = { maxIterations: 60, tolerance: 1e-6, gainTolerance: 1e-5 };
 
 /** Keeps widths positive and below the window, shares within 0..1. */
 function confineTo(shape: PeakShape, count: number, from: number, to: number): (p: Float64Array) => void {

@@ -20,6 +20,17 @@ const MOST_HALF_WINDOW = 40;
 
 export type Despiked = { readonly y: Float64Array; /** Middle point of each spike taken out. */ readonly spikes: readonly number[] };
 
+/** Whether the curve falls to `level` within `longest` points on both sides of i: what every spike does, and few tops of lines do. */
+function fallsBeside(y: Float64Array, i: number, longest: number, level: number): boolean {
+  let left = false;
+  let right = false;
+  for (let j = 1; j <= longest; j++) {
+    if (i - j < 0 || y[i - j]! <= level) left = true;
+    if (i + j >= y.length || y[i + j]! <= level) right = true;
+  }
+  return left && right;
+}
+
 /**
  * Takes out lines that are too narrow for the instrument to have made: at most half its resolution wide at half height.
  * y and noise have one length; the result is a copy with straight bridges in place of the spikes.
@@ -32,18 +43,21 @@ export function removeSpikes(y: Float64Array, noise: Float64Array, options: Spik
   const longest = Math.max(1, Math.min(LONGEST_SPIKE, Math.floor(resolution / 2)));
   const spikes: number[] = [];
   let out = y;
+  const share = wellSampled ? SHOULDER.wellSampled : SHOULDER.coarse;
   const half = Math.max(LEAST_HALF_WINDOW, Math.min(MOST_HALF_WINDOW, Math.round(HALF_WINDOW_RESOLUTIONS * resolution)));
   const window = new Float64Array(2 * half + 1);
   for (let i = 1; i < n - 1; i++) {
     const value = y[i]!;
     // A spike is a local maximum that stands far above a neighbour two or three points off; cheap tests first.
     if (value < y[i - 1]! || value <= y[i + 1]!) continue;
-    if (value - Math.min(y[Math.max(0, i - longest - 1)]!, y[Math.min(n - 1, i + longest + 1)]!) < sigmas * noise[i]!) continue;
+    const drop = sigmas * noise[i]!;
+    if (value - Math.min(y[Math.max(0, i - longest - 1)]!, y[Math.min(n - 1, i + longest + 1)]!) < drop) continue;
+    if (!fallsBeside(y, i, longest, value - (1 - share) * drop)) continue;
     let count = 0;
     for (let j = Math.max(0, i - half); j <= Math.min(n - 1, i + half); j++) window[count++] = y[j]!;
     const level = medianInPlace(window, count);
     const height = value - level;
-    if (height < sigmas * noise[i]!) continue;
+    if (height < drop) continue;
     let from = i;
     let to = i;
     while (from > 0 && y[from - 1]! - level > 0.5 * height) from--;
@@ -52,7 +66,7 @@ export function removeSpikes(y: Float64Array, noise: Float64Array, options: Spik
     if (length > longest) continue;
     // One point at half the resolution of two points may be a line sampled at its top: its neighbours then stand near half height.
     const shoulder = Math.max(y[Math.max(0, from - 1)]!, y[Math.min(n - 1, to + 1)]!) - level;
-    if (shoulder > (wellSampled ? SHOULDER.wellSampled : SHOULDER.coarse) * height) continue;
+    if (shoulder > share * height) continue;
     const a = Math.max(0, from - 2);
     const b = Math.min(n - 1, to + 2);
     if (out === y) out = y.slice();

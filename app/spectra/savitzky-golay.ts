@@ -70,7 +70,7 @@ export function savitzkyGolayWeights(width: number, degree: number, derivative =
   return weights;
 }
 
-type Kernel = { readonly middle: Float64Array; readonly left: readonly Float64Array[]; readonly right: readonly Float64Array[] };
+type Kernel = { readonly middle: Float64Array; readonly left: readonly Float64Array[]; readonly right: readonly Float64Array[]; readonly gain: number };
 const kernels = new Map<string, Kernel>();
 
 function kernel(width: number, degree: number, derivative: number): Kernel {
@@ -78,13 +78,30 @@ function kernel(width: number, degree: number, derivative: number): Kernel {
   const known = kernels.get(key);
   if (known) return known;
   const m = (width - 1) / 2;
+  const middle = savitzkyGolayWeights(width, degree, derivative);
   const made: Kernel = {
-    middle: savitzkyGolayWeights(width, degree, derivative),
+    middle,
+    gain: Math.hypot(...middle),
     left: Array.from({ length: m }, (_, i) => savitzkyGolayWeights(width, degree, derivative, i - m)),
     right: Array.from({ length: m }, (_, i) => savitzkyGolayWeights(width, degree, derivative, i + 1)),
   };
   kernels.set(key, made);
   return made;
+}
+
+/** Share of white noise that smoothing leaves: root of the weights' sum of squares. */
+export const noiseGain = (width: number, degree: number): number => kernel(width, degree, 0).gain;
+
+/** The full windows, one pair of weights at a time over the whole curve: weights are even or odd about the middle, as the derivative is. */
+function convolve(y: Float64Array, middle: Float64Array, m: number, parity: 1 | -1, scale: number, out: Float64Array): void {
+  const to = y.length - m;
+  const centre = middle[m]! * scale;
+  for (let i = m; i < to; i++) out[i] = centre * y[i]!;
+  for (let j = 1; j <= m; j++) {
+    const weight = middle[m + j]! * scale;
+    if (parity === 1) for (let i = m; i < to; i++) out[i] = out[i]! + weight * (y[i + j]! + y[i - j]!);
+    else for (let i = m; i < to; i++) out[i] = out[i]! + weight * (y[i + j]! - y[i - j]!);
+  }
 }
 
 /**
@@ -99,11 +116,7 @@ export function savitzkyGolay(y: Float64Array, options: SavitzkyGolayOptions): F
   const { middle, left, right } = kernel(width, degree, derivative);
   const scale = step ** -derivative;
   const out = new Float64Array(n);
-  for (let i = m; i < n - m; i++) {
-    let sum = 0;
-    for (let j = 0, at = i - m; j < width; j++, at++) sum += middle[j]! * y[at]!;
-    out[i] = sum * scale;
-  }
+  convolve(y, middle, m, derivative % 2 === 0 ? 1 : -1, scale, out);
   for (let i = 0; i < m; i++) {
     let head = 0;
     let tail = 0;

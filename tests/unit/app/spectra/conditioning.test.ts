@@ -76,11 +76,32 @@ describe('peaks', () => {
   const ones = (n: number, value: number): Float64Array => new Float64Array(n).fill(value);
   test('prominence against the higher valley', () => {
     const y = Float64Array.of(0, 1, 5, 2, 8, 3, 4, 0);
-    const peaks = findPeaks(y, ones(8, 0.5), ones(8, 0));
+    const peaks = findPeaks(y, ones(8, 0.5), { prominence: 1, height: 0 });
     expect(peaks.map((p) => [p.index, p.prominence])).toEqual([[2, 3], [4, 8], [6, 1]]);
   });
+  test('the same as by the definition, on 300 curves with steps and flat stretches', () => {
+    const r = seededRandom(11);
+    for (let k = 0; k < 300; k++) {
+      const y = Float64Array.from({ length: 60 }, () => Math.round(k % 2 === 0 ? 5 * r.normal() : 100 * r.normal()));
+      const prominenceOf = (from: number, to: number): number => {
+        const top = y[from]!;
+        let left = top;
+        for (let i = from; i >= 0 && y[i]! <= top; i--) left = Math.min(left, y[i]!);
+        let right = top;
+        for (let i = to; i < 60 && y[i]! <= top; i++) right = Math.min(right, y[i]!);
+        return top - Math.max(left, right);
+      };
+      const expected: [number, number][] = [];
+      for (let i = 1; i < 59; i++) {
+        let end = i;
+        while (end < 59 && y[end + 1] === y[i]) end++;
+        if (y[i]! > y[i - 1]! && end < 59 && y[end + 1]! < y[i]! && y[i]! >= 0) expected.push([(i + end) >> 1, prominenceOf(i, end)]);
+      }
+      expect(findPeaks(y, ones(60, 1e-9), { prominence: 1, height: 0 }).map((p) => [p.index, p.prominence])).toEqual(expected);
+    }
+  });
   test('a flat top counts once, the ends never', () => {
-    expect(findPeaks(Float64Array.of(9, 1, 4, 4, 4, 1, 9), ones(7, 0.5), ones(7, 0)).map((p) => p.index)).toEqual([3]);
+    expect(findPeaks(Float64Array.of(9, 1, 4, 4, 4, 1, 9), ones(7, 0.5), { prominence: 1, height: 0 }).map((p) => p.index)).toEqual([3]);
   });
 });
 
