@@ -27,6 +27,7 @@ const GUARDED: readonly Guarded[] = [
   { table: 'analysis', primary: 'id', keys: [], mayChange: [] },
   { table: 'conclusion', primary: 'id', keys: [['stone_id', 'ordinal']], mayChange: [] },
   { table: 'confirmation', primary: 'id', keys: [['conclusion_id']], mayChange: [] },
+  { table: 'calibration', primary: 'id', keys: [], mayChange: [] },
   { table: 'finding', primary: 'id', keys: [], mayChange: ['state', 'reason', 'decided_by', 'decided_at'], columns: FINDING_FACTS },
 ];
 

@@ -1,18 +1,18 @@
 import { err, ok, type Result } from '../result.ts';
 import type { Spectrum } from '../spectra/spectrum.ts';
 import type { CalibrationError } from './calibration-error.ts';
-import { correctionAt, type ScaleFit } from './scale-fit.ts';
+import { correctionAt, type ScaleMap } from './scale-fit.ts';
 
 const ANGSTROM_PER_NM = 10;
 
 /** Whether a fit speaks about this curve's axis. */
-export const fitsAxis = (fit: Pick<ScaleFit, 'unit'>, xUnit: Spectrum['xUnit']): boolean => xUnit === fit.unit || (xUnit === 'angstrom' && fit.unit === 'nm');
+export const fitsAxis = (fit: Pick<ScaleMap, 'unit'>, xUnit: Spectrum['xUnit']): boolean => xUnit === fit.unit || (xUnit === 'angstrom' && fit.unit === 'nm');
 
 /**
  * The curve with corrected positions; points and their order stay.
  * Errors: 'unit-differs' where the axis is in another unit than the calibration; 'scale-folds' where corrected positions would change order.
  */
-export function applyCalibration(fit: ScaleFit, spectrum: Spectrum): Result<Spectrum, CalibrationError> {
+export function applyCalibration(fit: ScaleMap, spectrum: Spectrum): Result<Spectrum, CalibrationError> {
   if (!fitsAxis(fit, spectrum.xUnit)) {
     return err({ code: 'unit-differs', message: `The scale was calibrated in ${fit.unit}, the curve’s axis is in ${spectrum.xUnit}: calibrate in the unit of the files.` });
   }

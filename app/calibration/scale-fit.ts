@@ -38,7 +38,11 @@ export const scaleFit = z.object({
 });
 export type ScaleFit = z.infer<typeof scaleFit>;
 
-type Shape = Pick<ScaleFit, 'degree' | 'middle' | 'half' | 'range'>;
+/** The correction alone, without the lines it was fitted to. */
+export const scaleMap = scaleFit.omit({ lines: true });
+export type ScaleMap = z.infer<typeof scaleMap>;
+
+type Shape = Pick<ScaleMap, 'degree' | 'middle' | 'half' | 'range'>;
 
 /** What each coefficient is multiplied with at a position: powers of u inside the range, their tangent outside. */
 export function scaleTerms({ degree, middle, half, range }: Shape, position: number): number[] {
@@ -49,13 +53,13 @@ export function scaleTerms({ degree, middle, half, range }: Shape, position: num
 }
 
 /** What is to be added to a measured position. */
-export const correctionAt = (fit: ScaleFit, position: number): number => scaleTerms(fit, position).reduce((sum, term, k) => sum + term * fit.coefficients[k]!, 0);
+export const correctionAt = (fit: ScaleMap, position: number): number => scaleTerms(fit, position).reduce((sum, term, k) => sum + term * fit.coefficients[k]!, 0);
 
 /**
  * Standard uncertainty of a corrected position, from the covariance of the coefficients and the scatter that the polynomial does not
  * explain. It holds for the scale alone: a line's own fitting error comes on top.
  */
-export function scaleUncertaintyAt(fit: ScaleFit, position: number): number {
+export function scaleUncertaintyAt(fit: ScaleMap, position: number): number {
   const terms = scaleTerms(fit, position);
   const p = terms.length;
   let variance = fit.misfit ** 2;
@@ -65,7 +69,7 @@ export function scaleUncertaintyAt(fit: ScaleFit, position: number): number {
 
 const STEPS = 50;
 /** The largest standard uncertainty of a corrected position within the range of the lines. */
-export function largestUncertainty(fit: ScaleFit): number {
+export function largestUncertainty(fit: ScaleMap): number {
   const [from, to] = fit.range;
   return Math.max(...Array.from({ length: STEPS + 1 }, (_, i) => scaleUncertaintyAt(fit, from + ((to - from) * i) / STEPS)));
 }

@@ -32,13 +32,13 @@ function meet(from: Chromaticity, through: Chromaticity, a: Chromaticity, b: Chr
   return ray > 0 && along >= 0 && along <= 1 ? { ray, along } : null;
 }
 
+/** Chromaticities of spectral light, in steps. */
+const LOCUS: readonly Chromaticity[] = Array.from({ length: 1 + (LOCUS_NM.to - LOCUS_NM.from) / LOCUS_NM.step }, (_, i) => spectral(LOCUS_NM.from + LOCUS_NM.step * i));
+
 function onLocus(from: Chromaticity, through: Chromaticity): { nm: number; ray: number } | null {
-  let a = spectral(LOCUS_NM.from);
-  for (let nm = LOCUS_NM.from + LOCUS_NM.step; nm <= LOCUS_NM.to; nm += LOCUS_NM.step) {
-    const b = spectral(nm);
-    const hit = meet(from, through, a, b);
-    if (hit) return { nm: nm - LOCUS_NM.step * (1 - hit.along), ray: hit.ray };
-    a = b;
+  for (let i = 1; i < LOCUS.length; i++) {
+    const hit = meet(from, through, LOCUS[i - 1]!, LOCUS[i]!);
+    if (hit) return { nm: LOCUS_NM.from + LOCUS_NM.step * (i - 1 + hit.along), ray: hit.ray };
   }
   return null;
 }
@@ -48,7 +48,7 @@ export function dominantWavelength(point: Chromaticity, neutral: Chromaticity = 
   if (Math.hypot(point.x - neutral.x, point.y - neutral.y) < NEUTRAL_RADIUS) return { nm: null, complementaryNm: null, purity: 0 };
   const hit = onLocus(neutral, point);
   if (hit) return { nm: hit.nm, complementaryNm: null, purity: Math.min(1, 1 / hit.ray) };
-  const purple = meet(neutral, point, spectral(LOCUS_NM.from), spectral(LOCUS_NM.to));
+  const purple = meet(neutral, point, LOCUS[0]!, LOCUS.at(-1)!);
   const opposite = onLocus(neutral, { x: 2 * neutral.x - point.x, y: 2 * neutral.y - point.y });
   return { nm: null, complementaryNm: opposite?.nm ?? null, purity: purple ? Math.min(1, 1 / purple.ray) : 1 };
 }

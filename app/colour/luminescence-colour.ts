@@ -3,7 +3,7 @@ import { airFromRamanShift } from '../spectra/convert-axis.ts';
 import { DIAMOND_RAMAN_CM1 } from '../reference/reference-lines.ts';
 import { COLOUR_WORDS, colourWord } from './colour-word.ts';
 import { dominantWavelength } from './dominant-wavelength.ts';
-import { colourMatchingAt } from './matching-functions.ts';
+import { weighedSums } from './matching-functions.ts';
 import { swatchOf } from './srgb.ts';
 import { chromaticity, tristimulus } from './tristimulus.ts';
 
@@ -35,6 +35,8 @@ export const COLOUR_DEFAULTS = {
   leastSignal: 10,
   /** Share of the points that count as dark, those with the least light. */
   darkShare: 0.1,
+  /** Points looked at for that; more do not tell more. */
+  darkPoints: 400,
 } as const;
 
 export type ColourInput = {
@@ -51,7 +53,8 @@ export type ColourInput = {
 
 /** The level without light: the median of the darkest points. */
 function darkLevel(power: Float64Array): number {
-  const sorted = Float64Array.from(power).sort();
+  const stride = Math.max(1, Math.floor(power.length / COLOUR_DEFAULTS.darkPoints));
+  const sorted = power.filter((_, i) => i % stride === 0).sort();
   return sorted[Math.floor(0.5 * COLOUR_DEFAULTS.darkShare * (sorted.length - 1))]!;
 }
 
@@ -79,15 +82,9 @@ function covers(nm: Float64Array, laserNm: number | undefined): boolean {
 
 /** Mean light weighed by all three matching functions (the eye's brightness alone would hardly count violet), over the mean noise weighed alike. */
 function luminousSignal(nm: Float64Array, power: Float64Array, noise: Float64Array): number {
-  let signal = 0;
-  let scatter = 0;
-  for (let i = 0; i < nm.length; i++) {
-    const [x, y, z] = colourMatchingAt(nm[i]!);
-    const v = x + y + z;
-    signal += v * power[i]!;
-    scatter += v * noise[i]!;
-  }
-  return scatter > 0 ? signal / scatter : 0;
+  const total = (values: Float64Array): number => weighedSums(nm, (i) => values[i]!).reduce((sum, value) => sum + value, 0);
+  const scatter = total(noise);
+  return scatter > 0 ? total(power) / scatter : 0;
 }
 
 /**

@@ -51,3 +51,26 @@ export function colourMatchingAt(nm: number): readonly [number, number, number] 
   });
   return [Math.max(0, out[0]), Math.max(0, out[1]), Math.max(0, out[2])];
 }
+
+const FINE_STEP_NM = 1;
+const FINE_ROWS = (MATCHING_GRID_NM.to - MATCHING_GRID_NM.from) / FINE_STEP_NM + 1;
+/** x̄ ȳ z̄ every nanometre, one after the other: curves have thousands of points, and the straight line between these rows is within 10⁻⁴ of the interpolation. */
+const FINE: Float64Array = Float64Array.from({ length: 3 * FINE_ROWS }, (_, i) => colourMatchingAt(MATCHING_GRID_NM.from + FINE_STEP_NM * Math.floor(i / 3))[i % 3]!);
+
+/** Sums of light times x̄, ȳ, z̄ over points with weights of their own; nm ascending, points outside 380–780 nm add nothing. */
+export function weighedSums(nm: Float64Array, light: (point: number) => number): [number, number, number] {
+  let [x, y, z] = [0, 0, 0];
+  for (let i = 0; i < nm.length; i++) {
+    const at = (nm[i]! - MATCHING_GRID_NM.from) / FINE_STEP_NM;
+    if (!(at >= 0)) continue;
+    if (at > FINE_ROWS - 1) break;
+    const row = Math.min(FINE_ROWS - 2, Math.floor(at));
+    const t = at - row;
+    const k = 3 * row;
+    const value = light(i);
+    x += value * (FINE[k]! + t * (FINE[k + 3]! - FINE[k]!));
+    y += value * (FINE[k + 1]! + t * (FINE[k + 4]! - FINE[k + 1]!));
+    z += value * (FINE[k + 2]! + t * (FINE[k + 5]! - FINE[k + 2]!));
+  }
+  return [x, y, z];
+}

@@ -1,4 +1,4 @@
-import { colourMatchingAt } from './matching-functions.ts';
+import { weighedSums } from './matching-functions.ts';
 
 export type Xyz = readonly [number, number, number];
 export type Chromaticity = { readonly x: number; readonly y: number };
@@ -9,13 +9,8 @@ export type Chromaticity = { readonly x: number; readonly y: number };
  * @param power same length; any scale. Trapezoidal rule on the points given, so unevenly spaced points count with their width.
  */
 export function tristimulus(nm: Float64Array, power: Float64Array): Xyz {
-  const sum: [number, number, number] = [0, 0, 0];
-  for (let i = 0; i < nm.length; i++) {
-    const width = 0.5 * ((nm[Math.min(nm.length - 1, i + 1)]!) - nm[Math.max(0, i - 1)]!);
-    const matching = colourMatchingAt(nm[i]!);
-    for (let c = 0; c < 3; c++) sum[c] = sum[c]! + width * power[i]! * matching[c]!;
-  }
-  return sum;
+  const last = nm.length - 1;
+  return weighedSums(nm, (i) => 0.5 * (nm[Math.min(last, i + 1)]! - nm[Math.max(0, i - 1)]!) * power[i]!);
 }
 
 /** CIE 1931 x, y of tristimulus values; null where there is no light. */

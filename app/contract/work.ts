@@ -8,6 +8,7 @@ import { proposal } from '../evidence/proposal.ts';
 import { reportModel } from '../report/report-model.ts';
 import { analysisParameters, analysisResult } from '../spectra/analysis.ts';
 import { STATABLE_X_UNITS, X_UNITS, Y_UNITS } from '../spectra/spectrum.ts';
+import { calibrationContract, scaleView } from './calibration.ts';
 import { caseView, itemView, stoneSummary } from './cases.ts';
 import { bytes, digest, filled, floats, id, instant, line, nothing } from './common.ts';
 import { changes, reads } from './operation.ts';
@@ -28,6 +29,8 @@ export const instrumentView = z.object({
   id, name: z.string(), methods: z.array(methodId), serial: z.string(), place: z.string(), remembers: instrumentMemory,
   checkEveryDays: z.number(), active: z.boolean(), state: instrumentState,
   lastCheck: z.object({ at: instant, by: z.string(), passed: z.boolean(), reference: z.string(), outcome: z.string() }).nullable(),
+  /** The calibration that governs its runs; null where there is none. */
+  scale: scaleView.nullable().optional(),
 });
 export type InstrumentView = z.infer<typeof instrumentView>;
 
@@ -112,6 +115,7 @@ export const workContract = {
     serial: line(80), place: line(80), remembers: instrumentMemory, checkEveryDays: z.number().int().min(1).max(3650), active: z.boolean(),
   }), instrumentView),
   'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400) }), instrumentView),
+  ...calibrationContract,
   /** Reads files without keeping anything. */
   'runs.tryFiles': reads(bench, z.strictObject({ caseId: id, instrumentId: id.nullable(), files: z.array(fileInput).min(1).max(200) }), z.array(fileTrial)),
   /** Keeps a run: raw bytes always, curves where they could be read, analysis and proposed findings. */

@@ -2,3 +2,4 @@ export * from './house.ts';
 export * from './cases.ts';
 export * from './work.ts';
 export * from './ledgers.ts';
+export * from './calibrations.ts';

@@ -3,9 +3,11 @@ import type { MethodId } from '../../app/domain/method.ts';
 import { instrumentStateAt } from '../../app/runs/instrument-state.ts';
 import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
+import { scaleView } from '../../app/contract/calibration.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { instrument, instrumentCheck } from '../schema/index.ts';
 import { eq } from 'drizzle-orm';
+import { calibrationAt } from './calibrations-read.ts';
 
 export type InstrumentInput = {
   readonly id: string | null; readonly name: string; readonly methods: readonly MethodId[]; readonly serial: string; readonly place: string;
@@ -27,7 +29,7 @@ const WITH_LAST_CHECK = `
     SELECT k.rowid FROM instrument_check k WHERE k.instrument_id = i.id AND k.at <= @at ORDER BY k.at DESC, k.rowid DESC LIMIT 1)
   LEFT JOIN person p ON p.id = c.person_id`;
 
-function viewOf(row: Row, at: string): InstrumentView {
+function viewOf(db: ReadDb | WriteTx, row: Row, at: string): InstrumentView {
   const lastCheck = row.checked_at === null ? null : {
     at: row.checked_at, by: row.checked_by ?? '', passed: row.passed === 1, reference: row.reference ?? '', outcome: row.outcome ?? '',
   };
@@ -35,17 +37,18 @@ function viewOf(row: Row, at: string): InstrumentView {
     id: row.id, name: row.name, methods: JSON.parse(row.methods) as MethodId[], serial: row.serial, place: row.place,
     remembers: instrumentMemory.parse(JSON.parse(row.remembers)), checkEveryDays: row.check_every_days, active: row.active === 1,
     state: instrumentStateAt(lastCheck, row.check_every_days, at), lastCheck,
+    scale: scaleView.nullable().parse(calibrationAt(db, row.id, at)),
   };
 }
 
 /** All instruments as they stand at an instant (UTC ISO 8601), those in use first, by name. */
 export function instrumentsAt(db: ReadDb | WriteTx, at: string): InstrumentView[] {
-  return db.all<Row>(`${WITH_LAST_CHECK} ORDER BY i.active DESC, i.name COLLATE NOCASE`, { at }).map((row) => viewOf(row, at));
+  return db.all<Row>(`${WITH_LAST_CHECK} ORDER BY i.active DESC, i.name COLLATE NOCASE`, { at }).map((row) => viewOf(db, row, at));
 }
 
 export function instrumentAt(db: ReadDb | WriteTx, id: string, at: string): InstrumentView | null {
   const row = db.get<Row>(`${WITH_LAST_CHECK} WHERE i.id = @id`, { id, at });
-  return row === undefined ? null : viewOf(row, at);
+  return row === undefined ? null : viewOf(db, row, at);
 }
 
 /** What the instrument will offer for its next run; inside the caller's transaction, with its own entry in the audit ledger. */

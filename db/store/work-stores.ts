@@ -1,4 +1,5 @@
 import type { StoreHandle } from '../handle.ts';
+import { createCalibrationsStore, type CalibrationsStore } from './calibrations.ts';
 import { createConclusionsStore, type ConclusionsStore } from './conclusions.ts';
 import { createFindingsStore, type FindingsStore } from './findings.ts';
 import { createInstrumentsStore, type InstrumentsStore } from './instruments.ts';
@@ -10,6 +11,7 @@ import { evidenceOfStone, type Evidence } from './stone-folder.ts';
 /** The stores of the work on a stone. */
 export type WorkStores = {
   readonly instruments: InstrumentsStore;
+  readonly calibrations: CalibrationsStore;
   readonly runs: RunsStore;
   readonly spectra: SpectraStore;
   readonly findings: FindingsStore;
@@ -22,6 +24,7 @@ export type WorkStores = {
 export function createWorkStores(handle: StoreHandle, newId: () => string): WorkStores {
   return {
     instruments: createInstrumentsStore(handle, newId),
+    calibrations: createCalibrationsStore(handle, newId),
     runs: createRunsStore(handle, newId),
     spectra: createSpectraStore(handle, newId),
     findings: createFindingsStore(handle, newId),

@@ -1,5 +1,7 @@
 import type { ParsedInput } from '../../app/contract/index.ts';
 import type { InstrumentMemory, InstrumentView } from '../../app/contract/work.ts';
+import { errorInNm } from '../../app/calibration/scale-of-run.ts';
+import { scaleMap } from '../../app/calibration/scale-fit.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { findingsFromObservation } from '../../app/evidence/findings-from-observation.ts';
 import { err, ok, type Result } from '../../app/result.ts';
@@ -7,6 +9,7 @@ import { checkRun } from '../../app/runs/check-run.ts';
 import { runCounts } from '../../app/runs/run-counts.ts';
 import { analysisParameters, analysableMethod, type AnalysisParameters } from '../../app/spectra/analysis.ts';
 import type { Failure } from '../../app/contract/failure.ts';
+import type { KeptCalibration } from '../../db/store/calibrations-read.ts';
 import type { KeptBytes } from '../../db/store/runs-read.ts';
 import type { StonePlace } from '../../db/store/runs.ts';
 import type { NewRunFile } from '../../db/store/runs-write.ts';
@@ -19,13 +22,19 @@ import { asFailure, changing, type ChangingWork, type WorkDeps } from './work-co
 
 type RecordInput = ParsedInput<'runs.record'>;
 
-/** Parameters of the analysis that a run of this method begins with, or null where the method has no curves. */
-export function parametersOf(run: Pick<RecordInput, 'method' | 'laserNm' | 'temperatureK' | 'resolution'>): AnalysisParameters | null {
+/** Parameters of the analysis that a run of this method begins with, or null where the method has no curves; the instrument's calibration says how far its scale is to be trusted. */
+export function parametersOf(run: Pick<RecordInput, 'method' | 'laserNm' | 'temperatureK' | 'resolution'>, calibration: KeptCalibration | null): AnalysisParameters | null {
   const method = analysableMethod.safeParse(run.method);
   if (!method.success) return null;
   return analysisParameters.parse({
     method: method.data, laserNm: run.laserNm ?? undefined, temperatureK: run.temperatureK ?? undefined, resolution: run.resolution ?? undefined,
+    ...(calibration === null ? {} : scaleParameters(calibration, run.laserNm)),
   });
+}
+
+function scaleParameters({ id: calibrationId, at, unit, use, error, fit }: KeptCalibration, laserNm: number | null): Partial<AnalysisParameters> {
+  const calibrationErrorNm = errorInNm(unit, error, laserNm);
+  return { ...(use === 'correct' ? { scale: { calibrationId, at, fit: scaleMap.parse(fit) } } : {}), ...(calibrationErrorNm === null ? {} : { calibrationErrorNm }) };
 }
 
 /** Where a curve's unit is neither said by the file, nor stated, nor remembered: it must be asked for before the run is kept. */
@@ -82,7 +91,8 @@ function learned(instrument: InstrumentView | null, input: RecordInput, outcomes
 
 async function readForRun(input: RecordInput, place: StonePlace, instrument: InstrumentView | null, work: ChangingWork): Promise<Result<{ files: NewRunFile[]; outcomes: FileOutcome[] }, Failure>> {
   const holdsCurves = METHODS[input.method].yields === 'spectrum';
-  const outcomes = await readFiles(work, 'runs.record', input.files, instrument?.remembers ?? null, holdsCurves ? parametersOf(input) : null);
+  const calibration = instrument === null || !holdsCurves ? null : await work.stores.calibrations.current(instrument.id, work.at);
+  const outcomes = await readFiles(work, 'runs.record', input.files, instrument?.remembers ?? null, holdsCurves ? parametersOf(input, calibration) : null);
   if (!outcomes.ok) return outcomes;
   if (!holdsCurves) return ok({ files: input.files.map((file, index) => keepUnread(file, outcomes.value[index]!)), outcomes: outcomes.value });
   const missing = unitsMissing(input.files, outcomes.value);

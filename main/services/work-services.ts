@@ -1,5 +1,6 @@
 import type { workContract } from '../../app/contract/work.ts';
 import { createBundleService } from './bundle.ts';
+import { createCalibrationServices } from './calibrations.ts';
 import { createConclusionServices } from './conclusions.ts';
 import { createFindingServices } from './findings.ts';
 import { createInstrumentServices } from './instruments.ts';
@@ -16,6 +17,7 @@ import type { WorkDeps } from './work-context.ts';
 export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof workContract> {
   return {
     ...createInstrumentServices(deps),
+    ...createCalibrationServices(deps),
     ...createFindingServices(deps),
     ...createConclusionServices(deps),
     ...createReportServices(deps),

@@ -1,6 +1,7 @@
 import type { Task } from './task.ts';
 import { analyseSpectrumTask } from './tasks/analyse-spectrum.ts';
 import { readAndAnalyseTask } from './tasks/read-and-analyse.ts';
+import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
 import { renderLabelsTask } from './tasks/render-labels.ts';
 import { renderReceiptTask } from './tasks/render-receipt.ts';
@@ -11,6 +12,7 @@ import { zipFilesTask } from './tasks/zip-files.ts';
 export const TASKS = {
   'analyse-spectrum': analyseSpectrumTask,
   'read-and-analyse': readAndAnalyseTask,
+  'calibrate-scale': calibrateScaleTask,
   'report-figures': reportFiguresTask,
   'render-labels': renderLabelsTask,
   'render-receipt': renderReceiptTask,
