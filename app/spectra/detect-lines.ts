@@ -8,6 +8,7 @@ import type { Saturation } from './saturation.ts';
 import { findSaturation } from './saturation.ts';
 import { noiseGain, savitzkyGolay } from './savitzky-golay.ts';
 import { medianInPlace } from './statistics.ts';
+import { workArray } from './work-array.ts';
 
 export type DetectionOptions = {
   /** Full width at half maximum of the instrument, x's unit. */
@@ -81,6 +82,12 @@ function narrowestClear(lines: readonly DetectedLine[], step: number): number | 
   return Number.isFinite(least) ? Math.max(least, 1.5 * step) : null;
 }
 
+const levelWork = workArray();
+const spikeWork = workArray();
+const thresholdWork = workArray();
+const correctedWork = workArray();
+const unevennessWork = workArray();
+
 /**
  * Conditioning and peak finding of one curve: spikes out, smoothing, baseline, lines by prominence and signal over noise, positions by fit.
  * x strictly ascending, y finite, same length >= 20.
@@ -92,15 +99,15 @@ export function detectLines(x: Float64Array, y: Float64Array, options: Detection
   const rawNoise = noiseOfRaw(y);
   const { noise } = rawNoise;
   const saturation = findSaturation(y, noise);
-  const spikeNoise = options.shotNoise ? shotScaledNoise(y, localLevel(y), noise) : noise;
+  const spikeNoise = options.shotNoise ? shotScaledNoise(y, localLevel(y, levelWork(n)), noise, spikeWork(n)) : noise;
   const { y: despiked, spikes } = removeSpikes(y, spikeNoise, { ...SPIKE_DEFAULTS, ...(resolutionPoints === null ? {} : { resolutionPoints }) });
   const width = smoothingWidth(resolutionPoints, n);
   const smoothed = savitzkyGolay(despiked, { width, degree: DETECTION_DEFAULTS.smoothingDegree });
-  const unevenness = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block });
+  const unevenness = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block }, unevennessWork(n));
   const smoothedNoise = atMostOfRaw(unevenness, rawNoise, noiseGain(width, DETECTION_DEFAULTS.smoothingDegree));
   const baseline = baselineUnderLines(smoothed, unevenness, { ...BASELINE_DEFAULTS, lambda: lambdaForPeriod(Math.max(10, options.baselinePeriod / step)) });
-  const threshold = options.shotNoise ? shotScaledNoise(smoothed, baseline, smoothedNoise) : smoothedNoise;
-  const corrected = new Float64Array(n);
+  const threshold = options.shotNoise ? shotScaledNoise(smoothed, baseline, smoothedNoise, thresholdWork(n)) : smoothedNoise;
+  const corrected = correctedWork(n);
   for (let i = 0; i < n; i++) corrected[i] = smoothed[i]! - baseline[i]!;
   const raw = withoutRipples(findPeaks(corrected, threshold, { prominence: DETECTION_DEFAULTS.prominenceSigmas, height: DETECTION_DEFAULTS.heightSigmas })
     .sort((a, b) => b.prominence - a.prominence).slice(0, DETECTION_DEFAULTS.mostPeaks), width).sort((a, b) => a.index - b.index);

@@ -1,5 +1,6 @@
 import { expNegative } from './exp-negative.ts';
 import { selectKth } from './statistics.ts';
+import { workArray } from './work-array.ts';
 
 export type KnotBaselineOptions = {
   /** Penalty of the second difference between neighbouring points. */
@@ -142,6 +143,9 @@ function allow(y: Float64Array, noise: Float64Array, knots: Float64Array, option
   }
 }
 
+const weightsWork = workArray();
+const residualWork = workArray();
+
 /**
  * Whittaker baseline with logistic weights (see baselineUnderLines) on straight pieces between knots: the same penalty and the
  * same points, but as few unknowns as the baseline's own width asks for. y and noise have one length n >= 5 * spacing.
@@ -153,9 +157,9 @@ export function knotBaseline(y: Float64Array, noise: Float64Array, options: Knot
   const normal: Normal = { diagonal: new Float64Array(count), off: new Float64Array(count), right: new Float64Array(count) };
   const factors: Factors = { d: new Float64Array(count), e: new Float64Array(count), f: new Float64Array(count) };
   const knots = new Float64Array(count);
-  const weights = new Float64Array(n).fill(1);
+  const weights = weightsWork(n).fill(1);
   const allowance = new Float64Array(count);
-  const scratch = new Float64Array(n);
+  const scratch = residualWork(n);
   const stride = Math.max(1, Math.min(SEARCH_STRIDE, spacing - 1));
   // A point of the search stands for `stride` points, and the knots' second differences for spacing³ of the points'.
   const penalty = lambda / spacing ** 3;

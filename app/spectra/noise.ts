@@ -1,4 +1,5 @@
 import { medianInPlace } from './statistics.ts';
+import { workArray } from './work-array.ts';
 
 export type NoiseOptions = {
   /** Distance in points of the three values compared: at least the length over which neighbouring noise is correlated. */
@@ -19,9 +20,9 @@ const MAD_TO_SIGMA = 1.482602218505602;
 /**
  * Local standard deviation of the noise of y, same length (n >= 5), in y's unit, never below `floor`.
  * Second differences y[i-lag] - 2 y[i] + y[i+lag] take out level and slope; the median absolute deviation per block ignores lines;
- * each block takes the median with its neighbours and values in between are interpolated.
+ * each block takes the median with its neighbours and values in between are interpolated. Written to `out`, of the same length.
  */
-export function localNoise(y: Float64Array, options: NoiseOptions = NOISE_DEFAULTS): Float64Array {
+export function localNoise(y: Float64Array, options: NoiseOptions = NOISE_DEFAULTS, out: Float64Array = new Float64Array(y.length)): Float64Array {
   const n = y.length;
   const lag = Math.max(1, Math.min(options.lag, Math.floor((n - 1) / 2)));
   const usable = n - 2 * lag;
@@ -53,12 +54,12 @@ export function localNoise(y: Float64Array, options: NoiseOptions = NOISE_DEFAUL
     three[2] = sigma[Math.min(blocks - 1, b + 1)]!;
     steady[b] = medianInPlace(three, 3);
   }
-  return betweenBlocks(steady, n, lag, size);
+  return betweenBlocks(steady, out, lag, size);
 }
 
 /** Straight lines between the middles of the blocks, level beyond the first and the last. */
-function betweenBlocks(values: Float64Array, n: number, first: number, size: number): Float64Array {
-  const out = new Float64Array(n);
+function betweenBlocks(values: Float64Array, out: Float64Array, first: number, size: number): Float64Array {
+  const n = out.length;
   const blocks = values.length;
   const middle = (b: number): number => first + (b + 0.5) * size;
   let i = 0;
@@ -82,10 +83,12 @@ export type RawNoise = {
 /** The median ratio of noise at longer to noise at short distance that chance alone gives white noise stays below this. */
 const WHITE_RATIO = 1.15;
 
+const farWork = workArray();
+
 /** Noise of a raw curve, one standard deviation per point. */
 export function noiseOfRaw(y: Float64Array, block: number = NOISE_DEFAULTS.block): RawNoise {
   const noise = localNoise(y, { lag: 1, block });
-  const far = localNoise(y, { lag: 3, block });
+  const far = localNoise(y, { lag: 3, block }, farWork(y.length));
   let short = 0;
   let long = 0;
   for (let i = 0; i < noise.length; i++) {
@@ -102,11 +105,16 @@ export function noiseOfRaw(y: Float64Array, block: number = NOISE_DEFAULTS.block
  */
 export function atMostOfRaw(measured: Float64Array, { noise, white }: RawNoise, gain: number): Float64Array {
   const share = white ? WHITE_RATIO * gain : 1;
-  return measured.map((value, i) => (value > share * noise[i]! ? share * noise[i]! : value));
+  const out = measured.slice();
+  for (let i = 0; i < out.length; i++) {
+    const most = share * noise[i]!;
+    if (out[i]! > most) out[i] = most;
+  }
+  return out;
 }
 
-/** Median of y per block, interpolated in between: the level that the block's noise belongs to. Same length as y. */
-export function localLevel(y: Float64Array, block: number = NOISE_DEFAULTS.block): Float64Array {
+/** Median of y per block, interpolated in between: the level that the block's noise belongs to. Written to `out`, of y's length. */
+export function localLevel(y: Float64Array, out: Float64Array, block: number = NOISE_DEFAULTS.block): Float64Array {
   const n = y.length;
   const blocks = Math.max(1, Math.floor(n / block));
   const size = n / blocks;
@@ -120,23 +128,23 @@ export function localLevel(y: Float64Array, block: number = NOISE_DEFAULTS.block
     for (let i = from; i < to; i += stride) scratch[count++] = y[i]!;
     level[b] = medianInPlace(scratch, count);
   }
-  return betweenBlocks(level, n, 0, size);
+  return betweenBlocks(level, out, 0, size);
 }
 
 /**
  * Noise of counts grows with the square root of the light: the block's noise scaled from the block's level to each point's own.
- * Same lengths; never below the block's noise.
+ * Same lengths; never below the block's noise. Written to `out`.
  */
-export function shotScaledNoise(y: Float64Array, level: Float64Array, noise: Float64Array): Float64Array {
+export function shotScaledNoise(y: Float64Array, level: Float64Array, noise: Float64Array, out: Float64Array): Float64Array {
   let least = Infinity;
   for (let i = 0; i < y.length; i++) {
     if (y[i]! < least) least = y[i]!;
     if (level[i]! < least) least = level[i]!;
   }
-  const out = noise.slice();
   for (let i = 0; i < out.length; i++) {
-    const ratio = (y[i]! - least) / (level[i]! - least + 5 * noise[i]!);
-    if (ratio > 1) out[i] = out[i]! * Math.sqrt(ratio);
+    const sigma = noise[i]!;
+    const ratio = (y[i]! - least) / (level[i]! - least + 5 * sigma);
+    out[i] = ratio > 1 ? sigma * Math.sqrt(ratio) : sigma;
   }
   return out;
 }
