@@ -106,6 +106,7 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
   test('each finding is accepted, or set aside with a reason', async () => {
     const { page } = culet;
     await dropFiles(page, [infraredFile('cvd-as-grown', SEED)]);
+    await sheet().getByText(/points, 4000 to 650 cm⁻¹/).waitFor();
     await sheet().getByRole('heading', { name: 'Infrared' }).waitFor();
     await keep();
     await page.getByRole('row', { name: /^R3 Infrared/ }).waitFor();
