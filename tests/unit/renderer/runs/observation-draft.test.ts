@@ -55,7 +55,7 @@ test.each(Object.keys(OBSERVATION_FIELDS) as ObservedMethod[])('every choice off
     if (field.kind === 'number') continue;
     for (const option of field.options) {
       const others: Record<string, unknown> = {};
-      for (const other of OBSERVATION_FIELDS[method]) others[other.key] = other.kind === 'number' ? Math.max(other.least, 1) : other.kind === 'many' ? [other.options[0]!.value] : other.options[0]!.value;
+      for (const other of OBSERVATION_FIELDS[method]) others[other.key] = other.kind === 'number' ? (other.least + other.most) / 2 : other.kind === 'many' ? [other.options[0]!.value] : other.options[0]!.value;
       const value = field.kind === 'many' ? [option.value] : option.value;
       expect(observation.safeParse({ method, ...others, [field.key]: value }).success, `${field.key} ${option.value}`).toBe(true);
     }
