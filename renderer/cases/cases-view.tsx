@@ -26,7 +26,7 @@ export default function CasesView() {
     { key: 'number', head: 'Case', width: '104px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
     { key: 'client', head: 'Client', width: 'minmax(140px, 1.4fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
     { key: 'summary', head: 'What', width: 'minmax(150px, 2.4fr)', cell: (r) => <span className="second" title={r.summary}>{r.summary}</span> },
-    { key: 'next', head: 'Next', width: 'minmax(130px, 1.1fr)', cell: (r) => <span title={r.next}>{r.next}</span>, sort: (r) => r.next },
+    { key: 'next', head: 'Next', width: 'minmax(130px, 1.2fr)', cell: (r) => <span className="two-lines" title={r.next}>{r.next}</span>, sort: (r) => r.next },
     { key: 'stones', head: 'Confirmed', width: '76px', align: 'right', mono: true, cell: (r) => `${r.confirmed} / ${r.stones}`, sort: (r) => (r.stones === 0 ? 1 : r.confirmed / r.stones) },
     { key: 'received', head: 'Received', width: '92px', mono: true, cell: (r) => showDay(r.receivedAt, laboratory.zone), sort: (r) => r.receivedAt },
     { key: 'due', head: 'Due', width: '92px', mono: true, cell: (r) => <span className={today !== undefined && isLate(r, today) ? 'warn' : ''}>{r.dueOn === null ? '–' : showDate(r.dueOn)}</span>, sort: (r) => r.dueOn ?? '9999' },

@@ -28,7 +28,7 @@ function ConclusionCell({ stone: s }: { readonly stone: StoneSummary }) {
   return (
     <span className="row gap8" title={stage ? `${words}; ${stage}` : words}>
       <Glyph of={s.stage === 'disagreed' ? 'undetermined' : s.conclusion ?? 'undetermined'} />
-      <span className="conclusion-cell"><span className="one-line">{words}</span>{stage ? <span className={`one-line ${s.stage === 'disagreed' ? 'warn' : 'quiet'}`}>{stage}</span> : null}</span>
+      <span className="conclusion-cell"><span className="two-lines">{words}</span>{stage ? <span className={`one-line ${s.stage === 'disagreed' ? 'warn' : 'quiet'}`}>{stage}</span> : null}</span>
     </span>
   );
 }
@@ -43,9 +43,9 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   const whereabouts = [k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
   const columns: readonly Column<StoneSummary>[] = [
     { key: 'label', head: 'Stone', width: '48px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
-    { key: 'position', head: 'Where it sits', width: 'minmax(80px, 1.4fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
-    { key: 'conclusion', head: 'Conclusion', width: 'minmax(116px, 2.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
-    { key: 'shape', head: 'Shape', width: 'minmax(60px, 1.2fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
+    { key: 'position', head: 'Where it sits', width: 'minmax(64px, 1.1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(128px, 3.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
+    { key: 'shape', head: 'Shape', width: 'minmax(60px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
     { key: 'weight', head: 'Carat', width: '60px', align: 'right', mono: true, cell: (s) => (s.weight === null ? '–' : formatCarat(s.weight)), sort: (s) => s.weight ?? -1 },
     { key: 'colour', head: 'Colour class', width: 'minmax(72px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{colourShort(s.colourClass)}</span>, sort: (s) => s.colourClass },
     { key: 'runs', head: 'Runs', width: '36px', align: 'right', mono: true, cell: (s) => s.runs, sort: (s) => s.runs },

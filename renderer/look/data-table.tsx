@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import './data-table.css';
 
 export type Column<Row> = {
@@ -28,6 +28,7 @@ function sorted<Row>(rows: readonly Row[], columns: readonly Column<Row>[], orde
 }
 
 const ROW_PX = 33;
+const HEAD_PADDING_PX = 8;
 
 /** Hairline table that holds 100,000 rows: only what is seen is drawn. The whole row is the target; arrows move, Enter opens. */
 export function DataTable<Row>(p: {
@@ -37,9 +38,14 @@ export function DataTable<Row>(p: {
 }) {
   const [order, setOrder] = useState<Order | null>(p.firstOrder ?? null);
   const scroller = useRef<HTMLDivElement>(null);
+  const head = useRef<HTMLDivElement>(null);
   const rows = useMemo(() => sorted(p.rows, p.columns, order), [p.rows, p.columns, order]);
   const virtual = useVirtualizer({ count: rows.length, getScrollElement: () => scroller.current, estimateSize: () => p.rowHeight ?? ROW_PX, overscan: 12 });
   const tracks = p.columns.map((c) => c.width).join(' ');
+  // A scrollbar takes its width from the rows alone; the head gives up as much, so that its words stay over their columns.
+  useLayoutEffect(() => {
+    if (head.current && scroller.current) head.current.style.paddingRight = `${HEAD_PADDING_PX + scroller.current.offsetWidth - scroller.current.clientWidth}px`;
+  });
 
   const turn = (key: string) => { setOrder((now) => (now?.key !== key ? { key, down: false } : now.down ? null : { key, down: true })); };
   const focusRow = (index: number) => {
@@ -57,7 +63,7 @@ export function DataTable<Row>(p: {
 
   return (
     <div className="table" role="table" aria-label={p.label} aria-rowcount={rows.length + 1}>
-      <div className="table-head" role="row" style={{ gridTemplateColumns: tracks }}>
+      <div className="table-head" ref={head} role="row" style={{ gridTemplateColumns: tracks }}>
         {p.columns.map((c) => (
           <span key={c.key} role="columnheader" className={c.align === 'right' ? 'to-right' : ''} aria-sort={order?.key === c.key ? (order.down ? 'descending' : 'ascending') : 'none'}>
             {c.sort

@@ -1,13 +1,24 @@
 import { useState } from 'react';
 import type { Output } from '../../app/contract/index.ts';
 import { Button } from '../look/button.tsx';
-import { Trouble, Working } from '../look/empty.tsx';
+import { Trouble } from '../look/empty.tsx';
 import { Mark } from '../look/mark.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { useChange } from '../queries.ts';
 import { NewCasebook } from './new-casebook.tsx';
 import { Unusable } from './unusable.tsx';
+import { useProgress } from './use-progress.ts';
 import './start.css';
+
+function Building() {
+  const progress = useProgress('casebook.openDemonstration');
+  return (
+    <div className="start-building" role="status">
+      <progress aria-label="Building the demonstration" max={progress?.total ?? 1} value={progress?.done} />
+      <p className="quiet">{progress ? `${progress.note}, ${progress.done} of ${progress.total}` : 'Building the demonstration, some seconds'}</p>
+    </div>
+  );
+}
 
 /** The first screen: start one's own casebook, look at the demonstration, or be told why the file can't be opened. */
 export function Start({ status }: { readonly status: Output<'casebook.status'> }) {
@@ -34,7 +45,7 @@ export function Start({ status }: { readonly status: Output<'casebook.status'> }
             <h2>Open the demonstration casebook</h2>
             <p className="second">Seven invented cases with stones of every kind, to look round in and to try things on. Its data are made up and marked as such; it is a file of its own.</p>
             {demonstration.isPending
-              ? <Working what="Building the demonstration, some seconds" />
+              ? <Building />
               : <Button onPress={() => { demonstration.mutate({}, { onError: (e) => { notes.complain(e.failure); } }); }}>Open the demonstration</Button>}
             {demonstration.error ? <Trouble {...demonstration.error.failure} /> : null}
           </section>

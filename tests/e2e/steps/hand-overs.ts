@@ -44,3 +44,18 @@ export function longestCase(): IntakeInput {
     }],
   });
 }
+
+/** The same as the intake sheet keeps it while it is typed, with one weight that is none. */
+export function longestDraft(): unknown {
+  const { client, parcels, dueOn: _dueOn, ...head } = longestCase();
+  return {
+    ...head, client: { existing: null, ...client }, dueOn: '', lastKey: 1000,
+    parcels: parcels.map((parcel, p) => ({
+      ...parcel, key: `p${p}`,
+      items: parcel.items.map((one, i) => ({
+        ...one, key: `i${p}-${i}`, setting: one.setting ?? '', count: '', grossWeight: one.weightUnit === 'g' ? '65,12345' : 'about twelve',
+        stones: one.stones.map((part, s) => ({ ...part, key: `s${p}-${i}-${s}`, weight: '' })),
+      })),
+    })),
+  };
+}

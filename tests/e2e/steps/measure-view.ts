@@ -11,6 +11,11 @@ export function clippedParts(page: Page): Promise<string[]> {
     for (const part of document.querySelectorAll('.view-body, .page, .bench-work, .bench-house, .intake-sheet, .intake-margin, .case-middle, .case-margin, .tree, .table-body, .dialog-body')) {
       if (part.scrollWidth > part.clientWidth + 1) found.push(`${part.className} scrolls sideways by ${part.scrollWidth - part.clientWidth} px`);
     }
+    for (const table of document.querySelectorAll('.table')) {
+      const heads = [...table.querySelectorAll('.table-head > span')].map((head) => head.getBoundingClientRect());
+      const cells = [...(table.querySelector('.table-row')?.children ?? [])].map((cell) => cell.getBoundingClientRect());
+      if (cells.some((cell, n) => Math.abs(cell.left - heads[n]!.left) > 1)) found.push(`the heads of “${table.getAttribute('aria-label')}” do not stand over their columns`);
+    }
     for (const row of document.querySelectorAll('.segmented')) if (row.scrollWidth > row.clientWidth + 1) found.push(`“${row.getAttribute('aria-label')}” is cut`);
     for (const action of document.querySelectorAll('.view-head button, .view-head input, .dialog-head button, .dialog-foot button, .case-margin .button')) {
       const box = action.getBoundingClientRect();
