@@ -16,7 +16,8 @@ Examples:
   analyse: `
 Examples:
   culet analyse pl.txt --method photoluminescence --laser-nm 532 --temperature-k 77 --x-unit angstrom
-  culet analyse ftir.dpt --method infrared --x-unit cm-1 --json`,
+  culet analyse ftir.dpt --method infrared --x-unit cm-1 --json
+  culet analyse measurements/ --method photoluminescence --laser-nm 532 --workers 2 --json   every file in a folder`,
   report: `
 Examples:
   culet report C-2026-0001 --out report.pdf

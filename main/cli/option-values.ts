@@ -9,6 +9,15 @@ export function numberBetween(min: number, max: number, what: string): (text: st
   };
 }
 
+/** A whole number inside its limits. */
+export function wholeBetween(min: number, max: number, what: string): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (!/^\d+$/.test(text) || value < min || value > max) throw new InvalidArgumentError(`It must be a whole number from ${min} to ${max} ${what}.`);
+    return value;
+  };
+}
+
 /** A TCP port; 0 for any free one. */
 export function portNumber(text: string): number {
   const value = Number(text);

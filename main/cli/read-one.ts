@@ -3,6 +3,7 @@ import { readSpectrumFile } from '../../app/files/read-spectrum-file.ts';
 import type { FileFormat, ReadError, ReadOptions, ReadWarning, SpectrumBlock } from '../../app/files/spectrum-file.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { GatheredFile } from './gather-files.ts';
+import { unusedUnit } from './unused-unit.ts';
 
 export type ReadFile = { readonly file: string; readonly sha256: string; readonly format: FileFormat; readonly warnings: readonly ReadWarning[]; readonly blocks: readonly SpectrumBlock[] };
 
@@ -19,9 +20,4 @@ export async function readOne(gathered: GatheredFile, stated: ReadOptions): Prom
   if (!read.ok) return err({ file, sha256, error: read.error });
   const { format, blocks, warnings } = read.value;
   return ok({ file, sha256, format, blocks, warnings: [...warnings, ...unusedUnit(blocks, stated)] });
-}
-
-function unusedUnit(blocks: readonly SpectrumBlock[], { xUnit }: ReadOptions): ReadWarning[] {
-  const other = xUnit === undefined ? undefined : blocks.find((block) => block.xUnit !== xUnit);
-  return other === undefined ? [] : [{ code: 'unit-not-used', message: `The file itself says the axis is in ${other.xUnit}; the stated ${xUnit!} was not used.` }];
 }

@@ -4,11 +4,11 @@ import { STATABLE_X_UNITS, Y_UNITS, type StatableXUnit, type YUnit } from '../..
 import { runRead } from './commands/read.ts';
 import { EXAMPLES } from './examples.ts';
 import type { CliIo, ExitCode } from './io.ts';
-import { numberBetween } from './option-values.ts';
+import { numberBetween, wholeBetween } from './option-values.ts';
 
 type UnitOptions = { readonly xUnit?: StatableXUnit; readonly yUnit?: YUnit; readonly json?: boolean };
 type AnalyseOptions = UnitOptions & {
-  readonly method: AnalysableMethod; readonly laserNm?: number; readonly temperatureK?: number; readonly resolution?: number; readonly calibrationErrorNm?: number;
+  readonly method: AnalysableMethod; readonly laserNm?: number; readonly temperatureK?: number; readonly resolution?: number; readonly calibrationErrorNm?: number; readonly workers?: number;
 };
 
 const STATABLE_Y_UNITS = Y_UNITS.filter((unit) => unit !== 'other' && unit !== 'unstated');
@@ -20,7 +20,7 @@ export const jsonOption = () => new Option('--json', 'print JSON instead of sent
 
 /** `read` and `analyse`: need no casebook. */
 export function addSpectrumCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
-  program.command('read').description('say what is in instrument files (JCAMP-DX, delimited text)')
+  program.command('read').description('say what is in instrument files (JCAMP-DX, delimited text, SPC)')
     .argument('<file...>', 'files, folders, or - for standard input')
     .addOption(xUnit()).addOption(yUnit()).addOption(jsonOption()).addHelpText('after', EXAMPLES.read)
     .action(async (files: string[], options: UnitOptions) => {
@@ -34,12 +34,13 @@ export function addSpectrumCommands(program: Command, io: CliIo, finish: (code: 
     .addOption(new Option('--temperature-k <n>', 'temperature of the stone, kelvin (295 unless stated)').argParser(numberBetween(4, 400, 'kelvin')))
     .addOption(new Option('--resolution <n>', 'resolution of the instrument, full width at half maximum, in nm or cm-1').argParser(numberBetween(0.0001, 100, 'in the unit of the axis')))
     .addOption(new Option('--calibration-error-nm <n>', 'how far the wavelength scale may be off, nm (0.1 unless stated)').argParser(numberBetween(0, 5, 'nanometres')))
+    .addOption(new Option('--workers <n>', 'threads that share the files (1 unless stated)').argParser(wholeBetween(1, 64, 'threads')))
     .addOption(xUnit()).addOption(yUnit()).addOption(jsonOption()).addHelpText('after', EXAMPLES.analyse)
     .action(async (files: string[], options: AnalyseOptions) => {
       const { method, laserNm, temperatureK, resolution, calibrationErrorNm } = options;
       const parameters = analysisParameters.parse({ method, laserNm, temperatureK, resolution, calibrationErrorNm });
       const { runAnalyse } = await import('./commands/analyse.ts');
-      finish(await runAnalyse({ files, stated: stated(options), parameters, json: options.json ?? false }, io));
+      finish(await runAnalyse({ files, stated: stated(options), parameters, json: options.json ?? false, workers: options.workers ?? 1 }, io));
     });
 }
 

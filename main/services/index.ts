@@ -1,5 +1,6 @@
 import type { CasebookManager } from '../casebook/casebook-manager.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
+import { createBatchServices } from './batch.ts';
 import type { HostFacts } from './intake-context.ts';
 import { createIntakeServices } from './intake-services.ts';
 import { createPrintServices } from './print-services.ts';
@@ -13,6 +14,7 @@ export function createServices(deps: ServicesDeps): Services {
   const intake = createIntakeServices(deps);
   return {
     ...intake,
+    ...createBatchServices({ pool: deps.pool }),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices({ now: deps.now, newId: deps.newId, pool: deps.pool, casebook: () => deps.manager.current() }),
   };

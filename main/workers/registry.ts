@@ -1,6 +1,8 @@
 import type { Task } from './task.ts';
 import { analyseSpectrumTask } from './tasks/analyse-spectrum.ts';
 import { readAndAnalyseTask } from './tasks/read-and-analyse.ts';
+import { analyseFileTask } from './tasks/analyse-file.ts';
+import { batchRowsTask } from './tasks/batch-rows.ts';
 import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
 import { renderLabelsTask } from './tasks/render-labels.ts';
@@ -12,6 +14,8 @@ import { zipFilesTask } from './tasks/zip-files.ts';
 export const TASKS = {
   'analyse-spectrum': analyseSpectrumTask,
   'read-and-analyse': readAndAnalyseTask,
+  'analyse-file': analyseFileTask,
+  'batch-rows': batchRowsTask,
   'calibrate-scale': calibrateScaleTask,
   'report-figures': reportFiguresTask,
   'render-labels': renderLabelsTask,

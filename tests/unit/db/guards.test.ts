@@ -15,6 +15,9 @@ const ROWS = `
   INSERT INTO conclusion VALUES ('conclusion', (SELECT id FROM case_record), (SELECT id FROM stone), 1, 'undetermined', '', '{}', 'r', '[]', '', (SELECT id FROM person), 'at');
   INSERT INTO confirmation VALUES ('confirmation', 'conclusion', (SELECT id FROM person), 1, '', 'at');
   INSERT INTO report VALUES ('report', (SELECT id FROM case_record), 'S-1', 1, '{}', 'd', x'00', 'd', 'at', (SELECT id FROM person));
+  INSERT INTO instrument VALUES ('instrument', 'n', '[]', '', '', '{}', 30, 1, 'at');
+  INSERT INTO instrument_check VALUES ('check', 'instrument', 'at', (SELECT id FROM person), 1, 'r', 'o');
+  INSERT INTO calibration VALUES ('calibration', 'instrument', 'at', (SELECT id FROM person), 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}');
 `;
 
 let made: MadeCasebook;

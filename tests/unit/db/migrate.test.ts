@@ -6,6 +6,8 @@ import { DatabaseNewerThanProgram, migrate, MigrationFailed } from '../../../db/
 import { openCasebook } from '../../../db/open-casebook.ts';
 import { intake, madeCasebook, MIGRATIONS, temporaryFolder } from './made-casebook.ts';
 
+const KNOWN = (JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as { entries: unknown[] }).entries.length;
+
 type Journal = { entries: { idx: number; version: string; when: number; tag: string; breakpoints: boolean }[] };
 
 /** The program's migrations and further ones, in a folder of their own. */
@@ -86,7 +88,7 @@ describe('migrations', () => {
     const sqlite = new BetterSqlite(file);
     expect(() => migrate(sqlite, { ...bare, migrationsFolder: folderWith('CREATE TABLE extra (a);--> statement-breakpoint\nCREATE TABLE extra (a);') })).toThrow(/already exists/);
     expect(sqlite.prepare(`SELECT 1 FROM sqlite_master WHERE name = 'extra'`).get()).toBeUndefined();
-    expect(sqlite.prepare('SELECT count(*) AS n FROM migration').get()).toEqual({ n: 1 });
+    expect(sqlite.prepare('SELECT count(*) AS n FROM migration').get()).toEqual({ n: KNOWN });
     sqlite.close();
   });
   test('the same at opening is told in a sentence, and the casebook stays as it was', async () => {
@@ -116,11 +118,33 @@ describe('migrations', () => {
   test('more applied than known throws before anything is written', async () => {
     const { file } = await closedCasebook();
     const sqlite = new BetterSqlite(file);
-    sqlite.prepare('INSERT INTO migration (seq, hash, applied_at) VALUES (2, ?, ?)').run('x', 'y');
+    sqlite.prepare('INSERT INTO migration (seq, hash, applied_at) VALUES (?, ?, ?)').run(KNOWN + 1, 'x', 'y');
     expect(() => migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS })).toThrow(DatabaseNewerThanProgram);
     sqlite.close();
   });
-  test('every table of the first migration is strict', () => {
+  test('a casebook from before calibrations keeps its instruments, checks and cases, after a backup', async () => {
+    const early = join(temporaryFolder(), 'migrations');
+    cpSync(MIGRATIONS, early, { recursive: true });
+    const journal = JSON.parse(readFileSync(join(early, 'meta', '_journal.json'), 'utf8')) as Journal;
+    writeFileSync(join(early, 'meta', '_journal.json'), JSON.stringify({ ...journal, entries: journal.entries.slice(0, 1) }));
+    const file = join(temporaryFolder(), 'Early.culet');
+    const sqlite = new BetterSqlite(file);
+    migrate(sqlite, { ...bare, migrationsFolder: early });
+    sqlite.exec(`
+      INSERT INTO person VALUES ('ada', 'Ada Invented', 'AI', '["manager"]', 1, 'at');
+      INSERT INTO instrument VALUES ('pl', 'Photoluminescence', '["photoluminescence"]', '', '', '{}', 30, 1, 'at');
+      INSERT INTO instrument_check VALUES ('check', 'pl', '2026-03-01T09:00:00.000Z', 'ada', 1, 'mercury lamp', 'residual 0.04 nm');`);
+    const before = sqlite.prepare('SELECT * FROM instrument_check').all();
+    let backups = 0;
+    expect(migrate(sqlite, { ...bare, backup: () => { backups++; }, migrationsFolder: MIGRATIONS })).toBe(KNOWN - 1);
+    expect(backups).toBe(1);
+    expect(sqlite.prepare('SELECT * FROM instrument_check').all()).toEqual(before);
+    expect(sqlite.prepare('SELECT count(*) AS n FROM calibration').get()).toEqual({ n: 0 });
+    expect(() => sqlite.exec(`INSERT INTO calibration VALUES ('c', 'nowhere', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`)).toThrow(/FOREIGN KEY/);
+    sqlite.exec(`INSERT INTO calibration VALUES ('c', 'pl', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`);
+    sqlite.close();
+  });
+  test('every table is strict', () => {
     const sqlite = new BetterSqlite(':memory:');
     migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS });
     const loose = sqlite.prepare(`SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'`).all();

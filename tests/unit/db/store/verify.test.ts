@@ -15,7 +15,7 @@ test('what was checked is counted, with the heads of both ledgers', async () => 
   const head = casebook.handle.read.get<{ hash: string }>('SELECT hash FROM custody_entry ORDER BY seq DESC LIMIT 1')!.hash;
   expect(verified).toMatchObject({ sound: true, at: '2026-03-02T10:00:00.000Z' });
   expect(verified!.parts.map((part) => [part.part, part.checked])).toEqual([
-    ['custody ledger', 6], ['audit ledger', 8], ['raw records', 0], ['spectra', 0], ['issued reports', 0], ['guards', 33], ['database', 24]]);
+    ['custody ledger', 6], ['audit ledger', 8], ['raw records', 0], ['spectra', 0], ['issued reports', 0], ['guards', 36], ['database', 25]]);
   expect(verified!.parts[0]!.head).toBe(head);
   casebook.close();
 });
