@@ -46,7 +46,7 @@ function quietly(conclusion: ConclusionId, counted: readonly WeighedFinding[]): 
 function decideNatural(counted: readonly WeighedFinding[], natural: NatureCase, grown: NatureCase, passed: readonly string[]): Decision {
   const against = [...opposed(grown.all), ...quietly('natural', counted)];
   const composite = compositeSuspicion(counted);
-  if (composite.length > 0) return open('layer-suspected', [...passed, SUSPECT_LAYER, ...composite.map(weighed), ...natural.all.map(weighed)], composite.map(weighed), composite);
+  if (composite.length > 0) return open('layer-suspected', [...passed, SUSPECT_LAYER, ...composite.map(weighed), ...natural.all.map(weighed)], [...new Set([...composite.map(weighed), ...against])], composite);
   const lookAlike = documentedTogether(natural);
   if (lookAlike !== null) return open('documented-together', [...passed, lookAlike, ...natural.all.map(weighed)], against);
   if (!layerLookedFor(counted)) return open('layer-not-looked-for', [...passed, ...chain(natural), LAYER_NOT_LOOKED_FOR], against);

@@ -1,5 +1,6 @@
 import { evidenceRowOf, isOwnWords } from './evidence-table.ts';
 import { capWeight } from './rules/cap-weight.ts';
+import { withCompanions } from './rules/needs-companion.ts';
 import type { RuleId } from './rules/rule-book.ts';
 import { quoted } from './sentences.ts';
 import { sortFindings } from './sort-findings.ts';
@@ -30,5 +31,5 @@ export function readFindings(findings: readonly WeighedFinding[]): ReadFindings 
     if (reason === null) counted.push(finding);
     else ignored.push({ finding, rule: reason.rule, sentence: `Does not count: ${quoted(finding)}: ${reason.why}.` });
   }
-  return { counted, ignored };
+  return { counted: sortFindings(withCompanions(counted)), ignored };
 }

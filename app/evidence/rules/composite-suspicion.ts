@@ -1,23 +1,29 @@
+import { hasWeight, isHeavy } from '../weighed-finding.ts';
 import type { WeighedFinding } from '../weighed-finding.ts';
 
 /**
- * Boron beside aggregated nitrogen is most unusual in one natural crystal and has been the sign of a CVD layer on a natural core
- * (Ardon & McElhenny, Gems & Gemology Lab Notes, Spring 2019). The finding exists only where both were seen.
+ * What a CVD layer shows beside the natural core under it: boron, which the finding's code names only beside aggregated nitrogen, and
+ * silicon or lines of CVD growth, however weak (Ardon & McElhenny, Gems & Gemology Lab Notes, Spring 2019; Gemmological studies of
+ * “hybrid diamond”, Int. Gemmological Conf. 2023).
  */
-export const compositeSuspicion = (counted: readonly WeighedFinding[]): WeighedFinding[] => counted.filter((finding) => finding.code === 'infrared:boron');
+const OF_A_LAYER = /^(infrared:boron|infrared:3123|centre:(SIV|SIV0|SI830|SI856|CVD\d+)|family:cvd-533-563|pattern:(layer-boundary|striations))$/;
+
+/** Signs of a layer among the counted findings of a stone whose bulk is natural. Neutral ones have lost their weight, boron never had any. */
+export const compositeSuspicion = (counted: readonly WeighedFinding[]): WeighedFinding[] =>
+  counted.filter((finding) => OF_A_LAYER.test(finding.code) && (hasWeight(finding) || finding.code === 'infrared:boron'));
 
 export const SUSPECT_LAYER = 'A grown layer on a natural core is suspected: clean the stone, repeat the infrared test, and look at several facets with deep ultraviolet and photoluminescence before an origin is stated.';
 
+const isStrongLine = (finding: WeighedFinding): boolean => finding.method === 'photoluminescence' && /^(centre|family):/.test(finding.code) && isHeavy(finding);
+const isSeenPattern = ({ method, code }: WeighedFinding): boolean => method === 'growth-pattern' && code !== 'pattern:none-seen';
+const isReadInfrared = ({ method, code }: WeighedFinding): boolean => method === 'infrared' && code !== 'infrared:type-not-determined';
+
 /**
- * What sees the stone's skin: a growth pattern that was visible, or a luminescence spectrum in which some centre was named. One in
- * which nothing stands out has not shown that it could see.
+ * Was a grown layer looked for by a method that would show it? By a luminescence spectrum with a strong line: one in which nothing
+ * stands out clearly has not shown that it could see. Or by a growth pattern that was visible together with infrared, which would
+ * show boron: the pattern of the core can hide a layer.
  */
-function sawTheSkin({ method, code }: WeighedFinding): boolean {
-  if (method === 'growth-pattern') return code !== 'pattern:none-seen';
-  return method === 'photoluminescence' && /^(centre|family):/.test(code);
-}
+export const layerLookedFor = (counted: readonly WeighedFinding[]): boolean =>
+  counted.some(isStrongLine) || (counted.some(isSeenPattern) && counted.some(isReadInfrared));
 
-/** Was a grown layer looked for by a method that would show it? */
-export const layerLookedFor = (counted: readonly WeighedFinding[]): boolean => counted.some(sawTheSkin);
-
-export const LAYER_NOT_LOOKED_FOR = 'The findings are those of natural growth, yet a CVD layer on a natural core shows the same until its skin is looked at (Ardon & McElhenny, Gems & Gemology Lab Notes, Spring 2019): photoluminescence or growth pattern is needed before an origin is stated.';
+export const LAYER_NOT_LOOKED_FOR = 'The findings are those of natural growth, yet a CVD layer on a natural core shows the same until its skin is looked at (Ardon & McElhenny, Gems & Gemology Lab Notes, Spring 2019): photoluminescence with a clear line, or growth pattern together with infrared, is needed before an origin is stated.';

@@ -16,7 +16,7 @@ type LookAlike = {
 const LOOK_ALIKES: readonly LookAlike[] = [
   {
     looks: 'natural', stone: 'laboratory-grown diamond after extreme annealing',
-    shows: [/^centre:(N3|N2|CAPE\d+|H4|NI(694|700|709|711|787|794))$/, /^family:nickel-nitrogen$/, /^infrared:(type-IaA|3107)$/, /^ultraviolet:opaque$/],
+    shows: [/^centre:(N3|N2|CAPE\d+|H4|NI(694|700|709|711|787|794))$/, /^family:nickel-nitrogen$/, /^infrared:(type-IaA|3107)$/, /^ultraviolet:opaque$/, /^strain:mottled$/],
     clears: 'B aggregates, platelets, a natural growth pattern, natural strain or a mineral inclusion',
     source: 'Collins & Stanley, J. Phys. D 18 (1985) 2537; Day et al., Diamond Relat. Mater. 2024; Mintrone, Phan, Chalain, Int. Gemmological Conf. 2023',
   },
@@ -27,16 +27,10 @@ const LOOK_ALIKES: readonly LookAlike[] = [
     source: 'Anomalous green luminescent properties in CVD synthetic diamonds, phys. status solidi; Gems & Gemology Lab Notes, Winter 2008; J. Gemmology 37(3) (2020) 86–88',
   },
   {
-    looks: 'grown', stone: 'natural type IIa diamond with a strong blue after-glow and nickel lines',
-    shows: [/^centre:NI883$/, /^afterglow:blue$/, /^glow:short-over-long$/],
-    clears: 'growth pattern, metallic flux, cobalt lines, or a magnet',
-    source: 'Gems & Gemology GNI, Winter 2017',
-  },
-  {
-    looks: 'grown', stone: 'natural type IIa diamond with silicon-vacancy, nickel and mineral inclusions',
-    shows: [/^centre:(SIV|NI883)$/, /^glow:short-over-long$/],
-    clears: 'growth pattern, lines of CVD growth, or metallic flux',
-    source: 'Wang, Johnson, D’Haenens-Johansson, Loudin, GSA 2016, abstract 280126',
+    looks: 'grown', stone: 'natural type IIa diamond with nickel lines, a strong blue after-glow or silicon-vacancy',
+    shows: [/^centre:(NI883|SIV)$/, /^afterglow:blue$/, /^glow:short-over-long$/],
+    clears: 'growth pattern, lines of CVD growth, metallic flux, cobalt lines, or a magnet',
+    source: 'Gems & Gemology GNI, Winter 2017; Wang, Johnson, D’Haenens-Johansson, Loudin, GSA 2016, abstract 280126',
   },
   {
     looks: 'grown', stone: 'natural diamond without strain and with dark inclusions, taken for HPHT-grown',

@@ -14,6 +14,7 @@ const MOTTLED = fact('strain:mottled', 'natural', 'supporting', 'crossed-polaris
 const BLUE_LONG = fact('glow:long-over-short', 'natural', 'supporting', 'fluorescence-long-wave');
 const SHORT_OVER_LONG = fact('glow:short-over-long', 'grown', 'supporting', 'fluorescence-short-wave');
 const STRIATIONS = fact('pattern:striations', 'grown-cvd', 'strong', 'growth-pattern');
+const TYPE_IIA = fact('infrared:type-IIa', 'none', 'neutral', 'infrared');
 const OPAQUE = fact('ultraviolet:opaque', 'natural', 'supporting', 'ultraviolet-transmission');
 
 test('each rule can be read aloud: one sentence', () => {
@@ -27,6 +28,14 @@ describe('a grown layer on a natural core', () => {
     expect(bulk.nextTests.slice(0, 2).map((next) => next.method).sort()).toEqual(['growth-pattern', 'photoluminescence']);
     expect(proposeFor(CAPE, AGGREGATES, ZONING).conclusion).toBe('natural');
     expect(proposeFor(centre('N3'), AGGREGATES).conclusion).toBe('natural');
+  });
+  test('a pattern alone is not enough of a look: that of the core can hide a layer; infrared beside it is', () => {
+    expect(proposeFor(CAPE, ZONING, BANDED).rule).toBe('layer-not-looked-for');
+    expect(proposeFor(CAPE, ZONING, BANDED, AGGREGATES).conclusion).toBe('natural');
+  });
+  test.each(['centre:SIV', 'centre:CVD596', 'pattern:layer-boundary', 'infrared:3123'])('%s, however weak, beside natural bulk raises the suspicion of a layer', (code) => {
+    const weak = fact(code, code === 'centre:SIV' ? 'grown' : 'grown-cvd', 'supporting', code.startsWith('pattern') ? 'growth-pattern' : code.startsWith('infrared') ? 'infrared' : 'photoluminescence');
+    expect(proposeFor(centre('N3'), AGGREGATES, CAPE, weak)).toMatchObject({ conclusion: 'undetermined', rule: 'layer-suspected' });
   });
   test('a spectrum in which nothing stands out, or a pattern that was not seen, has not looked', () => {
     expect(proposeFor(CAPE, AGGREGATES, fact('centres:none', 'none', 'neutral', 'photoluminescence'), fact('pattern:none-seen', 'none', 'neutral', 'growth-pattern')).rule).toBe('layer-not-looked-for');
@@ -46,7 +55,7 @@ describe('documented look-alikes', () => {
   });
   test('a blue glow with a network and a mottle could be CVD-grown', () => {
     expect(proposeFor(NETWORK, BLUE_LONG, MOTTLED)).toMatchObject({ conclusion: 'undetermined', rule: 'documented-together' });
-    expect(proposeFor(NETWORK, BLUE_LONG, fact('strain:tatami', 'natural', 'supporting', 'crossed-polarisers')).conclusion).toBe('natural');
+    expect(proposeFor(NETWORK, BLUE_LONG, fact('strain:tatami', 'natural', 'supporting', 'crossed-polarisers'), TYPE_IIA).conclusion).toBe('natural');
   });
   test('nickel with a blue after-glow and a stronger short-wave glow could be natural type IIa', () => {
     const after = fact('afterglow:blue', 'grown-hpht', 'supporting', 'phosphorescence');
@@ -57,6 +66,14 @@ describe('documented look-alikes', () => {
 
 test('infrared aggregates and opacity at 254 nm are one witness: the same nitrogen', () => {
   expect(proposeFor(AGGREGATES, OPAQUE, BLUE_LONG).conclusion).toBe('undetermined');
+});
+
+test('3107 has weight beside aggregated nitrogen only', () => {
+  const h3107 = fact('infrared:3107', 'natural', 'supporting', 'infrared');
+  const tatami = fact('strain:tatami', 'natural', 'supporting', 'crossed-polarisers');
+  expect(proposeFor(NETWORK, tatami, h3107, TYPE_IIA).conclusion).toBe('undetermined');
+  expect(proposeFor(centre('N3'), BANDED, h3107, AGGREGATES).chain!.find((link) => link.code === 'infrared:3107')!.strength).toBe('supporting');
+  expect(proposeFor(NETWORK, tatami, h3107, TYPE_IIA).chain!.find((link) => link.code === 'infrared:3107')!.strength).toBe('neutral');
 });
 
 describe('treatment', () => {
@@ -71,6 +88,7 @@ describe('treatment', () => {
   test('two lines, a sign under the microscope, or one line in type IIa leave the screening', () => {
     expect(proposeFor(centre('N3'), AGGREGATES, h2, centre('595', 'absorption')).conclusion).toBe('out-of-scope');
     expect(proposeFor(centre('N3'), AGGREGATES, fact('seen:graphitised-fracture', 'treatment', 'supporting', 'microscopy')).conclusion).toBe('out-of-scope');
+    expect(proposeFor(centre('N3'), AGGREGATES, centre('595', 'absorption'), centre('GR1')).conclusion).toBe('out-of-scope');
     const typeTwo = proposeFor(NETWORK, fact('strain:tatami', 'natural', 'supporting', 'crossed-polarisers'), centre('DEF579'), fact('infrared:type-IIa', 'none', 'neutral', 'infrared'), h2);
     expect(typeTwo).toMatchObject({ conclusion: 'out-of-scope', rule: 'treatment-suspected' });
   });
