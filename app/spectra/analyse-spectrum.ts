@@ -23,7 +23,7 @@ import { readUltraviolet } from './ultraviolet.ts';
 export const PIPELINE_VERSION = 'culet-spectra 1.0.0';
 
 /** Widths, in the analysis unit, that part lines from background for each method (judgement). */
-const DETECTION: Readonly<Record<AnalysisParameters['method'], Pick<DetectionOptions, 'baselinePeriod' | 'widest' | 'shotNoise'>>> = {
+export const DETECTION: Readonly<Record<AnalysisParameters['method'], Pick<DetectionOptions, 'baselinePeriod' | 'widest' | 'shotNoise'>>> = {
   photoluminescence: { baselinePeriod: 60, widest: 30, shotNoise: true },
   raman: { baselinePeriod: 300, widest: 150, shotNoise: true },
   absorption: { baselinePeriod: 80, widest: 40, shotNoise: false },
