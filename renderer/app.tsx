@@ -16,6 +16,7 @@ const StonesView = lazy(() => import('./stones/stones-view.tsx'));
 const StoneView = lazy(() => import('./stones/stone-view.tsx'));
 const ReportsView = lazy(() => import('./reports/reports-view.tsx'));
 const InstrumentsView = lazy(() => import('./instruments/instruments-view.tsx'));
+const BatchView = lazy(() => import('./batch/batch-view.tsx'));
 const LedgersView = lazy(() => import('./ledgers/ledgers-view.tsx'));
 const HouseView = lazy(() => import('./house/house-view.tsx'));
 
@@ -29,6 +30,7 @@ function Here({ place }: { readonly place: Place }) {
     case 'stone': return <StoneView key={place.id} stoneId={place.id} panel={place.panel} />;
     case 'reports': return <ReportsView />;
     case 'instruments': return <InstrumentsView />;
+    case 'batch': return <BatchView />;
     case 'ledgers': return <LedgersView />;
     case 'house': return <HouseView />;
   }

@@ -1,13 +1,16 @@
 import { useState } from 'react';
 import type { InstrumentView } from '../../app/contract/work.ts';
+import { UNIT_WORDS } from '../../app/calibration/standard.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
-import { showMoment } from '../look/time.ts';
+import { showMoment, showShortDay } from '../look/time.ts';
 import { useAsk } from '../queries.ts';
 import { View } from '../shell/view.tsx';
+import { go } from '../router.ts';
+import { CalibrateSheet } from './calibrate-sheet.tsx';
 import { CheckForm } from './check-form.tsx';
 import { InstrumentForm } from './instrument-form.tsx';
 import './instruments.css';
@@ -25,16 +28,22 @@ function remembered(i: InstrumentView): string {
   ].filter(Boolean).join(' · ');
 }
 
+/** "scale by neon lamp: positions within 0.02 nm, corrected" */
+function scaleWords({ standard, error, unit, use }: NonNullable<InstrumentView['scale']>): string {
+  return `scale by ${standard}: positions ${use === 'correct' ? 'within' : 'off by'} ${error.toFixed(unit === 'nm' ? 3 : 2)} ${UNIT_WORDS[unit]}${use === 'correct' ? ', corrected' : ', left as they are'}`;
+}
+
 /** The bench's instruments: what they are for, whether they are in order, what they remember. */
 export default function InstrumentsView() {
   const { laboratory } = useHouse();
   const list = useAsk('instruments.list', {});
   const [editing, setEditing] = useState<InstrumentView | 'new' | null>(null);
   const [checking, setChecking] = useState<InstrumentView | null>(null);
-  useKey('A', () => { setEditing('new'); }, editing === null && checking === null);
+  const [calibrating, setCalibrating] = useState<InstrumentView | null>(null);
+  useKey('A', () => { setEditing('new'); }, editing === null && checking === null && calibrating === null);
   return (
     <View over="A run of an instrument that is not in order is kept and marked; its findings do not count" title="Instruments"
-      actions={<Button kind="main" keys="A" onPress={() => { setEditing('new'); }}>Add an instrument</Button>}>
+      actions={<><Button onPress={() => { go({ view: 'batch' }); }}>Analyse a folder</Button><Button kind="main" keys="A" onPress={() => { setEditing('new'); }}>Add an instrument</Button></>}>
       <div className="page page-sheet">
         {list.isError ? <Trouble {...list.error.failure} /> : null}
         {list.isPending ? <Working what="Reading the instruments" /> : null}
@@ -49,17 +58,19 @@ export default function InstrumentsView() {
               <div>
                 <p className="two-lines">{i.methods.map((m) => METHODS[m].name).join(', ')}</p>
                 <p className="quiet mono">{remembered(i)}</p>
+                {i.scale ? <p className="quiet">{scaleWords(i.scale)}, {showShortDay(i.scale.at, laboratory.zone)}</p> : null}
               </div>
               <div>
                 <p className={i.state === 'in-order' ? '' : 'warn'}>{STATE_WORDS[i.state]}, every {i.checkEveryDays} days</p>
                 {i.lastCheck ? <p className="quiet two-lines">{showMoment(i.lastCheck.at, laboratory.zone)}, {i.lastCheck.by}: {i.lastCheck.reference}, {i.lastCheck.outcome}</p> : null}
               </div>
-              <div className="row gap4"><Button onPress={() => { setChecking(i); }}>Record a check</Button><Button kind="quiet" onPress={() => { setEditing(i); }}>Edit</Button></div>
+              <div className="row gap4 instrument-keys">{i.methods.some((m) => METHODS[m].yields === 'spectrum') ? <Button onPress={() => { setCalibrating(i); }}>Calibrate</Button> : null}<Button onPress={() => { setChecking(i); }}>Record a check</Button><Button kind="quiet" onPress={() => { setEditing(i); }}>Edit</Button></div>
             </li>
           ))}
         </ul>
       </div>
       {editing ? <InstrumentForm instrument={editing === 'new' ? null : editing} onClose={() => { setEditing(null); }} /> : null}
+      {calibrating ? <CalibrateSheet instrument={calibrating} onClose={() => { setCalibrating(null); }} /> : null}
       {checking ? <CheckForm instrument={checking} onClose={() => { setChecking(null); }} /> : null}
     </View>
   );

@@ -33,6 +33,7 @@ function goToHit(hit: Output<'find.anything'>[number]): void {
 function actionsOf(theme: Theme): readonly { readonly name: string; readonly run: () => void }[] {
   return [
     { name: 'Take in a case', run: () => { go({ view: 'intake' }); } },
+    { name: 'Analyse a folder…', run: () => { go({ view: 'batch' }); } },
     { name: theme === 'dark' ? 'Use the light look' : 'Use the dark look', run: () => { setTheme(theme === 'dark' ? 'light' : 'dark'); } },
     { name: 'Verify the ledgers', run: () => { window.location.hash = '#/ledgers'; } },
     ...ROOMS.map((r) => ({ name: `Go to ${r.name}`, run: () => { go(r.place); } })),
@@ -43,7 +44,9 @@ function PaletteSheet({ onClose }: { readonly onClose: () => void }) {
   const [text, setText] = useState('');
   const theme = useTheme();
   const trimmed = text.trim();
-  const found = useAsk('find.anything', trimmed.length > 1 ? { text: trimmed } : null, { keep: true });
+  const found = useAsk('find.anything', trimmed.length > 1 ? { text: trimmed } : null);
+  // Only what was found for these very words: Enter must never open a hit of the words before.
+  const hits = trimmed.length > 1 ? found.data : undefined;
   const actions = useMemo(() => actionsOf(theme), [theme]);
   useSheetKeys();
   const pick = (run: () => void) => { onClose(); run(); };
@@ -55,9 +58,9 @@ function PaletteSheet({ onClose }: { readonly onClose: () => void }) {
             <Command.Input autoFocus value={text} onValueChange={setText} maxLength={MOST_CHARACTERS} placeholder="A number, a name, a word, or what you want to do" />
             <Command.List>
               <Command.Empty>{trimmed.length > 1 && !found.isFetching ? 'Nothing in this casebook has that in it.' : 'Type two letters or more.'}</Command.Empty>
-              {found.data && trimmed.length > 1 ? (
+              {hits ? (
                 <Command.Group heading="In the casebook">
-                  {found.data.map((hit) => (
+                  {hits.map((hit) => (
                     <Command.Item key={`${hit.kind}-${hit.id}`} value={`${hit.title} ${hit.detail} ${trimmed} ${hit.id}`} onSelect={() => { pick(() => { goToHit(hit); }); }}>
                       <span className={`palette-title one-line ${hit.kind === 'client' ? '' : 'mono'}`}>{hit.title}</span><span className="quiet one-line grow">{hit.detail}</span><span className="quiet">{hit.kind}</span>
                     </Command.Item>
