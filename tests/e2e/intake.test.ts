@@ -6,6 +6,7 @@ import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
 import { callDoor } from './steps/call-door.ts';
 import { focusedName, tabTo, typeInto } from './steps/keyboard.ts';
 import { keptData, workAs } from './steps/kept-data.ts';
+import { lookAt } from './steps/look-at.ts';
 import { fileSavedBy } from './steps/save-file.ts';
 import { typeIntake } from './steps/type-intake.ts';
 
@@ -28,8 +29,10 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
     await heading('Take in a case').waitFor();
     await expect.poll(() => focusedName(culet.page)).toBe('Client');
     await typeIntake(culet.page, 'Thistledown Insurance');
+    await lookAt(culet, 'intake-filled');
     await culet.page.keyboard.press('Control+Enter');
     await heading(/^C-\d{4}-\d{4}$/).waitFor();
+    await lookAt(culet, 'intake-taken-in');
     number = await heading(/^C-/).innerText();
   });
 

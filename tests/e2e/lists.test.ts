@@ -26,7 +26,7 @@ describe.each(availableHosts())('the lists in %s', (host) => {
     await visit('Cases');
     await expect.poll(() => rows('Cases').count()).toBe(4);
     await culet.page.keyboard.press('/');
-    expect(await focusedName(culet.page)).toBe('Number, client, description, remark');
+    await expect.poll(() => focusedName(culet.page)).toBe('Number, client, description, remark');
     await culet.page.keyboard.type('harrow');
     await expect.poll(() => rows('Cases').count()).toBe(2);
     expect(await rows('Cases').nth(1).innerText()).toContain('Harrow & Pell');
