@@ -51,7 +51,7 @@ export function ExportPanel({ picture, name, title, curves, run, spectrum }: Pro
         <Button onPress={saveCsv}>Numbers, CSV</Button>
         <Button onPress={saveJcamp}>Numbers, JCAMP-DX</Button>
       </div>
-      <p className="quiet">Pictures show what is shown now, on white. CSV holds the curve as read, processed, and its baseline; JCAMP-DX holds the curve as read. The instrument’s own file is in the table of runs, byte for byte.</p>
+      <p className="quiet">Pictures show what is shown now, on white. CSV holds the curve as read, processed, and its baseline; JCAMP-DX holds the curve as read. The instrument’s own file is in the table of runs, byte for byte.{spectrum.analysis?.result.parameters.scale ? ' Positions are corrected by the instrument’s calibration, in pictures and in numbers.' : ''}</p>
     </div>
   );
 }

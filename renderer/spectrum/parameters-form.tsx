@@ -27,7 +27,7 @@ export function ParametersForm({ spectrum, parameters }: { readonly spectrum: Sp
     const faults = Object.fromEntries(Object.entries(numbers).filter(([, n]) => Number.isNaN(n)).map(([key]) => [key, 'Write a number, for instance 532.1.']));
     setOwn(faults);
     if (Object.keys(faults).length > 0) return;
-    analyse.mutate({ spectrumId: spectrum.id, parameters: { method: parameters.method, ...numbers } }, { onSuccess: () => { notes.say('Analysed anew; findings that no longer hold are marked.'); } });
+    analyse.mutate({ spectrumId: spectrum.id, parameters: { method: parameters.method, ...numbers, scale: parameters.scale } }, { onSuccess: () => { notes.say('Analysed anew; findings that no longer hold are marked.'); } });
   };
   return (
     <form className="panel-body" onSubmit={(e) => { e.preventDefault(); submit(); }}>

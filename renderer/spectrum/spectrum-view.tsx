@@ -8,14 +8,17 @@ import { lineLabel } from '../../app/runs/line-label.ts';
 import { spectrumFigure } from '../../app/figure/spectrum-figure.ts';
 import { analysableMethod, analysisParameters, type AnalysisParameters, type PeakResult } from '../../app/spectra/analysis.ts';
 import { convertPosition } from '../../app/spectra/convert-axis.ts';
+import { useHouse } from '../house/house-context.tsx';
 import { Segmented } from '../look/choice.tsx';
 import { Choice } from '../look/choice.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
+import { showShortDay } from '../look/time.ts';
 import { useAsk, useAskAll } from '../queries.ts';
 import { columnsFor } from './columns-for.ts';
 import { AXIS_WORDS, usualAxis } from './axis-words.ts';
 import { diamondSentence } from './diamond-sentence.ts';
 import { ExportPanel } from './export-panel.tsx';
+import { LuminescenceSwatch } from './luminescence-swatch.tsx';
 import { OverlayChoice, overlayCandidates, ownName, spectrumLabel } from './overlay-choice.tsx';
 import { ParametersForm } from './parameters-form.tsx';
 import { PeaksTable } from './peaks-table.tsx';
@@ -34,11 +37,12 @@ type Props = { readonly run: RunView; readonly runs: readonly RunView[]; readonl
 
 /** The tags that say under what conditions a run was made, as its newest analysis was told. */
 function RunTags({ run, told }: { readonly run: RunView; readonly told: AnalysisParameters | undefined }) {
+  const { laboratory } = useHouse();
   const laserNm = told?.laserNm ?? run.laserNm;
   const temperatureK = run.temperatureK === null && told === undefined ? null : told?.temperatureK ?? run.temperatureK;
   const tags = [
     laserNm === null ? '' : `laser ${laserNm} nm${run.laserNm !== null && laserNm !== run.laserNm ? ', corrected' : ''}`, temperatureK === null ? '' : `${temperatureK} K`,
-    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution}`, run.instrument ?? '',
+    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution}`, told?.scale ? `scale of ${showShortDay(told.scale.at, laboratory.zone)}` : '', run.instrument ?? '',
   ].filter(Boolean);
   return (
     <span className="spectrum-tags">
@@ -135,7 +139,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const parameters = result?.parameters ?? (method.success ? analysisParameters.parse({ method: method.data, laserNm: laserNm ?? undefined }) : null);
   const named = `${caseNumber} ${stoneLabel} ${run.number}`;
   const panels: readonly Panel[] = [
-    ...(result ? [{ key: 'peaks', name: 'Lines found', count: result.peaks.length, body: <PeaksTable peaks={result.peaks} onShow={showPeak} /> }] : []),
+    ...(result ? [{ key: 'peaks', name: 'Lines found', count: result.peaks.length, body: <>{result.luminescenceColour ? <LuminescenceSwatch colour={result.luminescenceColour} /> : null}<PeaksTable peaks={result.peaks} onShow={showPeak} /></> }] : []),
     { key: 'overlay', name: 'Lay over', ...(laid.length > 0 ? { count: laid.length } : {}), body: <OverlayChoice candidates={candidates} chosen={overlays} onChosen={setOverlays} normalise={wantNormalise} mustNormalise={mustNormalise} onNormalise={setNormalise} /> },
     { key: 'references', name: 'Reference positions', ...(references.size > 0 ? { count: references.size } : {}), body: <ReferenceChoice choices={choices} chosen={references} onChosen={setReferences} hasLaser={laserNm !== null} /> },
     ...(parameters ? [{ key: 'parameters', name: 'Parameters', body: <ParametersForm key={spectrum.analysis?.id ?? 'none'} spectrum={spectrum} parameters={parameters} /> }] : []),
