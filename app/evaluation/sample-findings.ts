@@ -1,9 +1,8 @@
 import type { FindingFact } from '../domain/finding.ts';
 import type { MethodId } from '../domain/method.ts';
 import type { Observation } from '../domain/observation.ts';
-import { evidenceRowOf } from '../evidence/evidence-table.ts';
+import { factOfCode } from '../evidence/fact-of-code.ts';
 import { findingsFromObservation } from '../evidence/findings-from-observation.ts';
-import { opticalCentre } from '../reference/optical-centres.ts';
 import type { SeededRandom } from '../spectra/simulate/seeded-random.ts';
 import { chance, draw } from './draw.ts';
 import type { EvaluatedKind, Weighted } from './evaluated-kind.ts';
@@ -22,15 +21,11 @@ const MISTAKEN_CHANCE = 0.3;
 const SPURIOUS_CHANCE = 0.006;
 const SPURIOUS: readonly string[] = ['centre:H2', 'centre:595', 'centre:CVD533', 'centre:NI883', 'centre:CO580', 'centre:DEF566', 'centre:NI700'];
 
-const LOWER = { diagnostic: 'strong', strong: 'supporting', supporting: 'neutral', neutral: 'neutral' } as const;
-
-/** The finding of a code with the weight its maker would give it: that of its optical centre, else of its row. */
-export function factOf(code: string, method: MethodId, weakened = false): FindingFact {
-  const row = evidenceRowOf(code);
-  if (row === undefined) throw new Error(`no row for ${code}`);
-  const full = (code.startsWith('centre:') ? opticalCentre(code.slice('centre:'.length))?.strength : undefined) ?? row.most;
-  const strength = weakened ? LOWER[full] : full;
-  return { code, statement: row.says, method, strength, supports: strength === 'neutral' ? 'none' : row.supports };
+/** The finding of a code that the table knows; another one is a fault of the kinds' lists. */
+function factOf(code: string, method: MethodId, weakened = false): FindingFact {
+  const fact = factOfCode(code, method, weakened);
+  if (fact === null) throw new Error(`no row for ${code}`);
+  return fact;
 }
 
 function lines(r: SeededRandom, chances: Readonly<Record<string, number>>, method: MethodId): FindingFact[] {

@@ -18,6 +18,11 @@ Examples:
   culet analyse pl.txt --method photoluminescence --laser-nm 532 --temperature-k 77 --x-unit angstrom
   culet analyse ftir.dpt --method infrared --x-unit cm-1 --json
   culet analyse measurements/ --method photoluminescence --laser-nm 532 --workers 2 --json   every file in a folder`,
+  conclude: `
+Examples:
+  culet conclude stone.json
+  culet conclude stone.json --json
+  culet conclude - --json < stone.json`,
   report: `
 Examples:
   culet report C-2026-0001 --out report.pdf

@@ -3,6 +3,7 @@ import { VERSION } from '../version.ts';
 import { EXAMPLES } from './examples.ts';
 import type { CliIo, ExitCode } from './io.ts';
 import { addCaseCommands } from './case-commands.ts';
+import { addEvidenceCommands } from './evidence-commands.ts';
 import { addProgramCommands } from './program-commands.ts';
 import { addSpectrumCommands } from './spectrum-commands.ts';
 
@@ -21,6 +22,7 @@ export function createProgram(io: CliIo, finish: (code: ExitCode) => void): Comm
       outputError: (text, write) => { write(`${usageSentence(text)} See culet --help.\n`); },
     });
   addSpectrumCommands(program, io, finish);
+  addEvidenceCommands(program, io, finish);
   addCaseCommands(program, io, finish);
   addProgramCommands(program, io, finish);
   return program;
