@@ -59,10 +59,10 @@ export function CalibrateSheet({ instrument, onClose }: { readonly instrument: I
       </div>
       {standard.fromMemory && ownText === null ? <p className="warn">These positions are indicative: the certificate of your {standard.name} governs. Put its positions in their place.</p> : null}
       {ownText === null
-        ? <div className="row gap12"><p className="quiet grow">{standard.lines.length} positions: {standard.source}.</p><button type="button" className="word-button" onClick={() => { setOwnText(linesAsText(standard)); }}>Use the positions of a certificate</button></div>
+        ? <div className="row gap12"><p className="quiet grow">{standard.lines.length} positions: {standard.source}.</p><Button kind="quiet" onPress={() => { setOwnText(linesAsText(standard)); }}>Use a certificate’s positions</Button></div>
         : <Field label="Positions, one in a line; behind it the uncertainty where it is known" lines={6} mono value={ownText} onChange={setOwnText} error={own.error ?? undefined} />}
-      <div className={`files-drop ${over ? 'files-over' : ''}`}>
-        <p>{over ? 'Let go: nothing is kept yet.' : file ? file.name : 'Drop the file with the lamp’s curve anywhere on this sheet, or'}</p>
+      <div className={`calibration-drop ${over ? 'calibration-drop-over' : ''}`}>
+        <p className="grow two-lines">{over ? 'Let go: nothing is kept yet.' : file ? file.name : 'Drop the file with the lamp’s curve anywhere on this sheet, or'}</p>
         <Button onPress={() => { picker.current?.click(); }}>{file ? 'Pick another file' : 'Pick the file'}</Button>
         <input ref={picker} type="file" className="hide" tabIndex={-1} aria-label="File of the lamp’s curve" onChange={(e) => { take([...e.target.files ?? []]); e.target.value = ''; }} />
       </div>
