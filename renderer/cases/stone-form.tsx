@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { ItemView, StoneSummary } from '../../app/contract/cases.ts';
 import type { ColourClass } from '../../app/domain/colour-class.ts';
 import { formatCarat, parseCarat } from '../../app/domain/weight.ts';
-import { COLOUR_OPTIONS } from '../intake/item-sheet.tsx';
+import { COLOUR_OPTIONS } from '../intake/colour-options.ts';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Choice } from '../look/choice.tsx';

@@ -1,14 +1,14 @@
-import { COLOUR_CLASSES, COLOUR_CLASS_WORDS, type ColourClass } from '../../app/domain/colour-class.ts';
+import type { ColourClass } from '../../app/domain/colour-class.ts';
 import { Button } from '../look/button.tsx';
 import { Choice, Segmented } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
+import { COLOUR_OPTIONS } from './colour-options.ts';
 import type { IntakeChange, ItemForm, ItemKind } from './intake-state.ts';
 import type { FieldSentences } from './intake-to-input.ts';
 import { PhotoStrip } from './photo-strip.tsx';
 import { StoneRows } from './stone-rows.tsx';
 import './intake.css';
 
-export const COLOUR_OPTIONS = COLOUR_CLASSES.map((value: ColourClass) => ({ value, label: COLOUR_CLASS_WORDS[value] }));
 const KINDS: readonly { readonly value: ItemKind; readonly label: string }[] = [{ value: 'loose', label: 'loose stone' }, { value: 'jewellery', label: 'jewellery' }, { value: 'lot', label: 'lot' }];
 
 /** One thing that was handed over: what it is said to be, what it weighs, its stones, its state. */

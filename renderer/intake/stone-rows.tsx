@@ -3,9 +3,9 @@ import { Button } from '../look/button.tsx';
 import { Choice } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
 import { focusSoon } from '../look/focus-soon.ts';
+import { COLOUR_OPTIONS } from './colour-options.ts';
 import type { IntakeChange, ItemForm } from './intake-state.ts';
 import type { FieldSentences } from './intake-to-input.ts';
-import { COLOUR_OPTIONS } from './item-sheet.tsx';
 import './intake.css';
 
 const MANY = 5;
