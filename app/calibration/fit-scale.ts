@@ -10,6 +10,8 @@ export const FIT_SCALE_DEFAULTS = {
   gain: 0.85,
   /** Lines farther off than this many robust standard deviations are left out, a quarter of all at most (judgement). */
   outlierSigmas: 4.5, outlierShare: 0.25,
+  /** Share of the lines, the worst, that does not speak when degrees are compared: one wrong line must not hide a bend. */
+  unheard: 0.125,
   /** No line is trusted better than this share of its width: shapes are never quite even (judgement). */
   floorShare: 0.005,
 } as const;
@@ -19,6 +21,12 @@ type Solved = { readonly coefficients: number[]; readonly covariance: number[]; 
 type Polynomial = Pick<ScaleFit, 'degree' | 'middle' | 'half' | 'range'>;
 
 const rms = (values: readonly number[]): number => Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / Math.max(1, values.length));
+
+/** Root mean square of all but the worst. */
+function trimmed(values: readonly number[]): number {
+  const ordered = values.map(Math.abs).sort((a, b) => a - b);
+  return rms(ordered.slice(0, ordered.length - Math.ceil(FIT_SCALE_DEFAULTS.unheard * ordered.length)));
+}
 
 /** Weighted least squares with its hat values; null where the lines do not determine the polynomial. */
 function solve(lines: readonly Weighted[], shape: Polynomial): Solved | null {
@@ -61,7 +69,7 @@ function chooseDegree(lines: readonly Weighted[], middle: number, half: number):
     if (lines.length < degree + 1 + FIT_SCALE_DEFAULTS.spare) break;
     const shape = { degree, middle, half, range };
     const solved = solve(lines, shape);
-    if (solved && (best === null || rms(solved.leaveOneOut) < FIT_SCALE_DEFAULTS.gain * rms(best.solved.leaveOneOut))) best = { shape, solved };
+    if (solved && (best === null || trimmed(solved.leaveOneOut) < FIT_SCALE_DEFAULTS.gain * trimmed(best.solved.leaveOneOut))) best = { shape, solved };
   }
   return best;
 }
@@ -73,10 +81,10 @@ function withoutOutliers(all: readonly Weighted[], middle: number, half: number)
   for (;;) {
     const chosen = chooseDegree(kept, middle, half);
     if (!chosen) return null;
-    const relative = chosen.solved.leaveOneOut.map((r, i) => Math.abs(r) / kept[i]!.sigma);
-    const scale = Math.max(1, 1.4826 * median(relative));
+    const common = 1.4826 * median(chosen.solved.leaveOneOut.map(Math.abs));
+    const relative = chosen.solved.leaveOneOut.map((r, i) => Math.abs(r) / Math.hypot(kept[i]!.sigma, common));
     const worst = relative.indexOf(Math.max(...relative));
-    if (kept.length <= least || kept.length <= 4 || relative[worst]! <= FIT_SCALE_DEFAULTS.outlierSigmas * scale) return { kept, chosen };
+    if (kept.length <= least || kept.length <= 4 || relative[worst]! <= FIT_SCALE_DEFAULTS.outlierSigmas) return { kept, chosen };
     kept = kept.filter((_, i) => i !== worst);
   }
 }

@@ -33,11 +33,14 @@ export function correctAxis(spectrum: Spectrum, method: string, scale: AppliedSc
 }
 
 const GREATEST_ERROR_NM = 5;
+/** However well a lamp fits, a scale moves a little with the warmth of the room until the next calibration (judgement). */
+const LEAST_ERROR_NM = 0.02;
+const within = (nm: number): number => Math.max(LEAST_ERROR_NM, Math.min(GREATEST_ERROR_NM, nm));
 
 /** A scale's uncertainty in nm, as the naming of lines needs it: one of shifts, at the diamond line of the laser; null where that can't be said. */
 export function errorInNm(unit: ScaleUnit, error: number, laserNm: number | null): number | null {
-  if (unit === 'nm') return Math.min(GREATEST_ERROR_NM, error);
+  if (unit === 'nm') return within(error);
   if (unit !== 'raman-shift' || laserNm === null) return null;
   const nm = airFromRamanShift(laserNm, DIAMOND_RAMAN_CM1);
-  return Math.min(GREATEST_ERROR_NM, nm * nm * 1e-7 * error);
+  return within(nm * nm * 1e-7 * error);
 }

@@ -4,7 +4,8 @@ import type { CalibrationTrial } from '../../app/contract/calibration.ts';
 import { ResidualPlot } from './residual-plot.tsx';
 
 const DECIMALS = { nm: 3, 'cm-1': 2, 'raman-shift': 2 } as const;
-const signed = (value: number, decimals: number): string => `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(decimals)}`;
+/** With its sign, and no sign where nothing is left to sign. */
+const signed = (value: number, decimals: number): string => { const size = Math.abs(value).toFixed(decimals); return /[1-9]/.test(size) ? `${value < 0 ? '−' : '+'}${size}` : size; };
 
 /** What a lamp's curve says about the scale: in words, as a picture, line by line. */
 export function CalibrationOutcome({ trial, use }: { readonly trial: CalibrationTrial; readonly use: ScaleUse }) {
@@ -17,7 +18,7 @@ export function CalibrationOutcome({ trial, use }: { readonly trial: Calibration
       {warnings.map((warning) => <p key={warning.message} className="quiet">{warning.message}</p>)}
       <ResidualPlot fit={fit} />
       <p className="quiet">Residual of each line, {UNIT_WORDS[fit.unit]}. The band holds corrected positions in 95 of 100 cases.</p>
-      <table className="plain-table calibration-lines">
+      <table className="calibration-lines">
         <thead><tr><th className="to-right">Line, {UNIT_WORDS[fit.unit]}</th><th className="to-right">Seen at</th><th className="to-right">Off by</th><th className="to-right">Residual</th><th /></tr></thead>
         <tbody>
           {fit.lines.map((line) => (

@@ -45,7 +45,7 @@ describe('calibrating with lamps', () => {
         const { fit } = accept(id, madeLamp(id, { from, to, points: 3000, fwhm, shown, seed }));
         for (let measured = fit.range[0]; measured <= fit.range[1]; measured += 5) {
           const error = measured + correctionAt(fit, measured) - truthOf(shown, measured);
-          expect(Math.abs(error)).toBeLessThan(Math.max(0.1, 0.15 * fwhm));
+          expect(Math.abs(error)).toBeLessThan(Math.max(0.02, 0.05 * fwhm));
           squares += (error / scaleUncertaintyAt(fit, measured)) ** 2;
           count++;
         }
