@@ -5,6 +5,7 @@ import { instrumentState } from '../domain/instrument-state.ts';
 import { methodId } from '../domain/method.ts';
 import { observation } from '../domain/observation.ts';
 import { proposal } from '../evidence/proposal.ts';
+import { protocolState } from '../protocol/protocol-state.ts';
 import { reportModel } from '../report/report-model.ts';
 import { analysisParameters, analysisResult } from '../spectra/analysis.ts';
 import { STATABLE_X_UNITS, X_UNITS, Y_UNITS } from '../spectra/spectrum.ts';
@@ -100,6 +101,8 @@ export type ConclusionView = z.infer<typeof conclusionView>;
 export const stoneFolder = z.object({
   case: caseView, item: itemView, stone: stoneSummary, runs: z.array(runView), findings: z.array(findingView), conclusions: z.array(conclusionView),
   proposal,
+  /** How far the stone has come in the protocol of its purpose. */
+  protocol: protocolState.optional(),
 });
 export type StoneFolder = z.infer<typeof stoneFolder>;
 

@@ -13,6 +13,8 @@ export type CaseProgress = {
   readonly stones: number; readonly tested: number; readonly concluded: number; readonly confirmed: number; readonly disagreed: number;
   /** Label of one stone that waits for the second person, and of one that is disputed. */
   readonly unconfirmedLabel: string | null; readonly disputedLabel: string | null;
+  /** What the protocol asks for next, in words: "A-1 infrared". */
+  readonly nextTest?: string | null;
 };
 
 const SHORT = 60;
@@ -54,7 +56,8 @@ function openWords(p: CaseProgress): string {
   if (toConclude > 0 && p.tested === 0) return plural(toConclude, 'stone to test', 'stones to test');
   if (toConclude > 0) {
     const words = plural(toConclude, 'stone to conclude', 'stones to conclude');
-    return untested > 0 ? `${words}, ${untested} not yet tested` : words;
+    const test = p.nextTest === undefined || p.nextTest === null ? '' : `, next ${p.nextTest}`;
+    return `${untested > 0 ? `${words}, ${untested} not yet tested` : words}${test}`;
   }
   if (toConfirm === 1) return `second person to confirm ${p.unconfirmedLabel ?? 'a stone'}`;
   if (toConfirm > 1) return `second person to confirm ${toConfirm} stones`;

@@ -1,4 +1,9 @@
 import { z } from 'zod';
+import { DEFAULT_PROTOCOLS } from '../protocol/default-protocols.ts';
+import { protocols } from '../protocol/protocol.ts';
+
+/** A copy of its own for every casebook: settings are edited. */
+const defaultProtocols = () => DEFAULT_PROTOCOLS.map((one) => ({ ...one, steps: one.steps.map((step) => ({ ...step })) }));
 
 /** What a laboratory may set for itself. Values that the literature leaves unsettled stand here, not in code. */
 export const houseSettings = z.object({
@@ -11,6 +16,8 @@ export const houseSettings = z.object({
   twoPhononCoefficient: z.number().min(10).max(14).default(12),
   /** Days before the due date from which a case is shown as due. */
   dueSoonDays: z.number().int().min(0).max(60).default(7),
+  /** Which tests are asked for, by purpose. */
+  protocols: protocols.default(() => defaultProtocols()),
   scopeText: z.string().max(4000).default(
     'Screening of colourless to near colourless diamonds for natural or laboratory-grown origin by the methods named in this report. It is an opinion of the undersigned based on the findings listed, and relates only to the items described, as received.'),
   limitsText: z.string().max(4000).default(

@@ -29,6 +29,13 @@ function rankForOrigin(method: MethodId, counted: readonly WeighedFinding[], col
   return { method, why, score: settles * 100 + bits, settles: rounded(settles), bits: rounded(bits) };
 }
 
+/** For a stone two persons disagree on: a further witness, the one that parts the hypotheses best. */
+function rankAsWitness(method: MethodId, counted: readonly WeighedFinding[], colourClass: ColourClass): Ranked | null {
+  if (METHOD_OUTCOMES[method].length === 0) return null;
+  const { bits, brings } = expectedSeparation(method, counted, colourClass);
+  return brings.length === 0 ? null : { method, why: `a further witness: ${listed(brings, 'or')}`, score: bits, bits: rounded(bits) };
+}
+
 /** A check that has not passed may be repeated under other conditions; a method not used yet goes before. */
 function rankForIdentity(method: MethodId, isDone: boolean): Ranked | null {
   const by = IDENTITY_TESTS[method];
@@ -46,11 +53,12 @@ const named = (methods: readonly MethodId[], possible: readonly MethodId[], why:
 /**
  * Tests worth doing, those that would settle most first: the chance that the rules settle the stone afterwards, then the expected loss
  * of doubt between the remaining hypotheses. `possible` are the methods that the stone allows and the laboratory has, `done` those
- * already used. Empty for a settled stone, unless a line of treatment left a question.
+ * already used. Empty for a settled stone, unless a line of treatment left a question
+ * or two persons disagree on it.
  */
-export function nextTests(conclusion: ConclusionId, counted: readonly WeighedFinding[], possible: readonly MethodId[], done: ReadonlySet<MethodId>, colourClass: ColourClass): NextTest[] {
+export function nextTests(conclusion: ConclusionId, counted: readonly WeighedFinding[], possible: readonly MethodId[], done: ReadonlySet<MethodId>, colourClass: ColourClass, disputed = false): NextTest[] {
   if (conclusion === 'natural' && treatmentSuspicion(counted).state === 'question') return named(TREATMENT_METHODS, possible, 'answers the question of treatment: the line again, with a better signal, the stone cooled');
-  if (SETTLED.has(conclusion)) return [];
+  if (SETTLED.has(conclusion)) return disputed ? ranked(possible.filter((method) => !done.has(method)).map((method) => rankAsWitness(method, counted, colourClass))) : [];
   if (diamondCheck(counted).state !== 'passed') return ranked(possible.map((method) => rankForIdentity(method, done.has(method))));
   const fresh = possible.filter((method) => !done.has(method));
   if (conclusion === 'out-of-scope') return named(COLOUR_METHODS, fresh, 'needed to judge colour and treatment');

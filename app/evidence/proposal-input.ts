@@ -11,6 +11,8 @@ export type ProposalInput = {
   readonly methodsDone: readonly MethodId[];
   /** Methods the laboratory has an instrument for, or that need none. */
   readonly methodsAvailable: readonly MethodId[];
+  /** The second person did not agree with the newest conclusion. */
+  readonly disputed?: boolean;
   /** The house's protocol for this stone: its name, and the methods it asks for in their order. */
   readonly protocol?: { readonly name: string; readonly asks: readonly MethodId[] };
 };

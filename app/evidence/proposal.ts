@@ -42,6 +42,7 @@ export const proposalBasis = z.object({
   methodsDone: z.array(methodId),
   methodsAvailable: z.array(methodId),
   protocol: z.object({ name: z.string(), asks: z.array(methodId) }).optional(),
+  disputed: z.boolean().optional(),
 });
 export type ProposalBasis = z.infer<typeof proposalBasis>;
 

@@ -15,6 +15,8 @@ import { weighHypotheses } from './weigh-hypotheses.ts';
 
 export type { ProposalInput } from './proposal-input.ts';
 
+const DISPUTED = 'Two persons disagree on this stone: it goes to further testing, and is concluded anew.';
+
 const inOrder = (methods: Iterable<MethodId>): MethodId[] => {
   const set = new Set(methods);
   return METHOD_IDS.filter((method) => set.has(method));
@@ -52,8 +54,8 @@ export function proposeConclusion(input: ProposalInput): Proposal {
     rule: decision.rule,
     reasons: [...decision.reasons],
     against: [...decision.against],
-    missing: [...ignored.map((entry) => entry.sentence), ...missingSentences(input, done, isOpen)],
-    nextTests: nextTests(decision.conclusion, counted, possible, done, colourClass),
+    missing: [...(input.disputed === true ? [DISPUTED] : []), ...ignored.map((entry) => entry.sentence), ...missingSentences(input, done, isOpen)],
+    nextTests: nextTests(decision.conclusion, counted, possible, done, colourClass, input.disputed),
     counted: counted.map((finding) => finding.id).sort(),
     chain: explain(read, decision),
     hypotheses: weighHypotheses(counted).map(({ id, standing, for: speakFor, against }) => ({ id, standing, for: [...speakFor], against: [...against] })),

@@ -64,13 +64,15 @@ function figurePart({ run, fileName, title, sha256, figure }: SourceFigure): Sto
   };
 }
 
-/** What was not tested, and why where the mounting forbids it. */
-function notDone({ stone, item, runs }: SourceStone): string[] {
+/** What was not tested, why where the mounting forbids it, and whether the protocol the conclusion was made under asked for it. */
+function notDone({ stone, item, runs, conclusions }: SourceStone): string[] {
   const done = new Set(runs.map((run) => run.method));
+  const protocol = conclusions.at(-1)?.proposal.basis?.protocol;
   return METHOD_IDS.filter((method) => !done.has(method)).map((method) => {
     const { name, possibleMounted } = METHODS[method];
     const barred = stone.mounted && (possibleMounted === 'no' || (possibleMounted === 'open-back' && item.setting !== 'open-back'));
-    return barred ? `${name}: not possible as mounted` : name;
+    if (barred) return `${name}: not possible as mounted`;
+    return protocol?.asks.includes(method) === true ? `${name}: asked for by the protocol “${protocol.name}”, not done` : name;
   });
 }
 

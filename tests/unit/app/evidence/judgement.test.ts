@@ -172,3 +172,16 @@ describe('a stored conclusion', () => {
     expect(rederive(older)).toEqual({ state: 'no-basis' });
   });
 });
+
+describe('two persons who disagree', () => {
+  test('send a settled stone to further testing, with a witness of another kind first', () => {
+    const findings = weigh([DIAMOND, centre('N3'), AGGREGATES]);
+    expect(propose(findings).nextTests).toEqual([]);
+    const disputed = propose(findings, { disputed: true });
+    expect(disputed.conclusion).toBe('natural');
+    expect(disputed.missing[0]).toContain('Two persons disagree');
+    expect(disputed.nextTests.length).toBeGreaterThan(3);
+    expect(disputed.nextTests[0]!.why).toContain('a further witness');
+    expect(disputed.nextTests.map((next) => next.method)).not.toContain('infrared');
+  });
+});
