@@ -70,16 +70,20 @@ function columnNames(above: readonly string[], width: number, dialect: Dialect):
   return lowest;
 }
 
-/** Label and value of a header line: "key: value", "key=value", "key<tab>value". */
-function entryOf(line: string): readonly [string, string] | undefined {
+/** Label and value of a header line: "key: value", "key=value", "key<tab>value"; in a file with commas between its columns also "key,value". */
+function entryOf(line: string, separator: Dialect['separator']): readonly [string, string] | undefined {
   const bare = withoutMark(line).trim();
+  if (separator === ',' && !/[:=\t;]/.test(bare.split(',')[0]!)) {
+    const [key = '', value = '', ...more] = splitFields(bare, ',').map((field) => field.trim());
+    if (key !== '' && value !== '' && more.every((field) => field === '')) return [key, value];
+  }
   const at = bare.slice(0, 80).search(/[:=\t;]/);
   if (bare === '' || at <= 0) return undefined;
   return [bare.slice(0, at).trim(), bare.slice(at + 1).trim()];
 }
 
-const X_KEY = /^axis\s*_?unit|^x[\s_-]*(?:axis|unit|label|title|data\s*unit)|^abscissa|^(?:wavelength|wavenumber|spectral)\s*(?:unit|axis)|^xunits?$/i;
-const Y_KEY = /^axis\s*_?unit|^y[\s_-]*(?:axis|unit|label|title|data\s*unit)|^ordinate|^intensity\s*unit|^yunits?$|^(?:data|measurement|spectrum)\s*(?:type|mode)$/i;
+const X_KEY = /^x$|^axis\s*_?unit|^x[\s_-]*(?:axis|unit|label|title|data\s*unit)|^abscissa|^(?:wavelength|wavenumber|spectral)\s*(?:unit|axis)|^xunits?$/i;
+const Y_KEY = /^y$|^axis\s*_?unit|^y[\s_-]*(?:axis|unit|label|title|data\s*unit)|^ordinate|^intensity\s*unit|^yunits?$|^(?:data|measurement|spectrum)\s*(?:type|mode)$/i;
 const TITLE_KEYS = [/^title$/i, /^(?:sample|specimen)(?:\s*(?:name|id))?$/i, /^names?$/i, /^spectrum(?:\s*name)?$/i];
 const POINTS_KEY = /^(?:n\s*points|(?:number|no\.?|nr\.?)\s*of\s*(?:points|data\s*points|pixels\b.*|samples))$/i;
 
@@ -92,7 +96,7 @@ export function readTextHeader(lines: readonly string[], from: number, to: numbe
   const entries: (readonly [string, string])[] = [];
   let points: TextHeader['points'];
   above.forEach((line, i) => {
-    const entry = entryOf(line);
+    const entry = entryOf(line, dialect.separator);
     if (!entry) return;
     entries.push(entry);
     const value = POINTS_KEY.test(entry[0]) ? Number.parseInt(entry[1], 10) : Number.NaN;
