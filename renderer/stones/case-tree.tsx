@@ -1,11 +1,10 @@
 import type { ItemView } from '../../app/contract/cases.ts';
 import type { StoneFolder } from '../../app/contract/work.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
-import { METHOD_IDS, METHODS, type MethodId } from '../../app/domain/method.ts';
-import { isPossible } from '../../app/evidence/possible-methods.ts';
+import type { MethodId } from '../../app/domain/method.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
-import { shortMethod } from '../runs/method-words.ts';
+import { ProtocolList } from './protocol-list.tsx';
 import { STAGE_WORDS } from './stage-words.ts';
 import { itemWords } from './stone-words.ts';
 
@@ -38,27 +37,7 @@ function Tree({ folder }: { readonly folder: StoneFolder }) {
   );
 }
 
-/** Which tests this stone has had, which would help next; the rest that is possible. */
-function Tests({ folder, onTest }: { readonly folder: StoneFolder; readonly onTest: (method: MethodId) => void }) {
-  const place = { mounted: folder.stone.mounted, setting: folder.item.setting };
-  const next = folder.proposal.nextTests.map((test) => test.method);
-  const done = new Map(METHOD_IDS.map((method) => [method, folder.runs.filter((run) => run.method === method)]));
-  const rank = (method: MethodId): number => ((done.get(method)?.length ?? 0) > 0 ? 0 : next.includes(method) ? 1 : 2);
-  const rows = METHOD_IDS.filter((method) => isPossible(method, place) || rank(method) === 0).toSorted((a, b) => rank(a) - rank(b));
-  return (
-    <section aria-label="Tests of this stone">
-      <p className="label tree-title">Tests of {folder.stone.label}</p>
-      {rows.map((method) => (
-        <button key={method} type="button" className="tree-test" title={`${METHODS[method].name}: ${METHODS[method].tells}`} onClick={() => { onTest(method); }}>
-          <span className="one-line">{shortMethod(method)}</span>
-          <span className="mono">{rank(method) === 0 ? 'done' : rank(method) === 1 && method === next[0] ? 'next' : '–'}</span>
-        </button>
-      ))}
-    </section>
-  );
-}
-
 /** The case at the left: its stones with their signs, and what was done on this one. */
 export function CaseTree({ folder, onTest }: { readonly folder: StoneFolder; readonly onTest: (method: MethodId) => void }) {
-  return <aside className="stone-tree"><Tree folder={folder} /><Tests folder={folder} onTest={onTest} /></aside>;
+  return <aside className="stone-tree"><Tree folder={folder} /><ProtocolList folder={folder} onTest={onTest} /></aside>;
 }

@@ -2,6 +2,7 @@ import type { Proposal } from '../../app/evidence/proposal.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { METHODS, type MethodId } from '../../app/domain/method.ts';
 import { Glyph } from '../look/glyph.tsx';
+import { EvidenceChain } from './evidence-chain.tsx';
 import { WithNumbers } from './with-numbers.tsx';
 
 /** Upper-case first letter: the words stand as a heading here. */
@@ -26,14 +27,15 @@ export function ProposalNote({ proposal, onTest }: { readonly proposal: Proposal
         <List title="Missing" kind="missing" sentences={proposal.missing} />
         {proposal.nextTests.length > 0 ? (
           <>
-            <p className="label">Would settle it</p>
+            <p className="label">{proposal.nextTests[0]!.why.startsWith('would settle it') ? 'Would settle it' : 'Next tests'}</p>
             <ul className="proposal-next">
               {proposal.nextTests.map((next) => (
-                <li key={next.method}><button type="button" onClick={() => { onTest(next.method); }}><span>{METHODS[next.method].name}</span><span className="quiet"> — {next.why.replace(/^would settle it: /, '')}</span></button></li>
+                <li key={next.method}><button type="button" onClick={() => { onTest(next.method); }}><span>{METHODS[next.method].name}</span><span className="quiet"> — {next.why.replace(/^would settle it: /, '')}</span>{next.caution === undefined ? null : <span className="next-caution">{next.caution}</span>}</button></li>
               ))}
             </ul>
           </>
         ) : null}
+        <EvidenceChain proposal={proposal} />
       </section>
     </>
   );
