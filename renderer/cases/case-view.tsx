@@ -41,7 +41,7 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
   return (
     <View
       over={<>Received {showDay(c.receivedAt, laboratory.zone)} by {c.createdBy} · <span className={c.state === 'open' && c.dueOn && today && c.dueOn < today ? 'warn' : ''}>{due}</span>{c.state === 'open' ? '' : ` · ${c.state}`}</>}
-      title={<span title={c.client.name}>{c.client.name}</span>} beside={<span className="mono case-number">{c.number}</span>}
+      title={<span className="mono case-number">{c.number}</span>} beside={<span title={c.client.name}>{c.client.name}</span>}
       actions={(
         <>
           <Button keys="E" onPress={() => { setAmending(true); }}>Amend</Button>
