@@ -1,6 +1,7 @@
 import type { AnalysisParameters, AnalysisWarning, InfraredResult } from '../spectra/analysis.ts';
 import type { Detection } from '../spectra/detect-lines.ts';
 import type { PreparedSpectrum } from '../spectra/prepare-spectrum.ts';
+import { aggregationTemperature, aggregationTemperatureError, RESIDENCE_GA } from './aggregation.ts';
 import type { InfraredReading } from './infrared-reading.ts';
 import { artefactsOf } from './infrared-artefacts.ts';
 import { LINES, measureBoron, measureLine } from './infrared-lines.ts';
@@ -45,11 +46,21 @@ function typeOf(fit: NitrogenFit, boronPpm: number | null): Typed {
   return { type: limit <= MOST_LIMIT_FOR_II ? 'IIa' : 'not-determined', aggregationPercent: null };
 }
 
+/** Both aggregates must stand out this clearly, in standard deviations, before their ratio means a temperature (judgement). */
+const LEAST_SIGMAS_FOR_TEMPERATURE = 2;
+
+function modelTemperature({ ppm: { A, B }, uncertainty, covariance }: NitrogenFit, residenceGa: number): InfraredResult['modelTemperature'] {
+  if (A < LEAST_SIGMAS_FOR_TEMPERATURE * uncertainty.A || B < LEAST_SIGMAS_FOR_TEMPERATURE * uncertainty.B) return null;
+  const celsius = aggregationTemperature(A + B, B / (A + B), residenceGa);
+  if (celsius === null) return null;
+  return { celsius, uncertainty: aggregationTemperatureError(A, B, celsius, { aa: covariance[0]!, ab: covariance[1]!, bb: covariance[5]! }), residenceGa };
+}
+
 /** More nitrogen than any diamond holds: nothing is excluded by a curve that could not be read. */
 const NOTHING_EXCLUDED_PPM = 10_000;
 const NOTHING: InfraredResult = {
   type: 'not-determined', nitrogenPpm: { A: 0, B: 0, C: 0, Nplus: 0 }, uncertaintyPpm: { A: 0, B: 0, C: 0, Nplus: 0 }, detectionLimitPpm: NOTHING_EXCLUDED_PPM,
-  boronPpm: null, line3107: null, line3123: null, platelet: null, aggregationPercent: null,
+  boronPpm: null, line3107: null, line3123: null, platelet: null, aggregationPercent: null, modelTemperature: null, residual: null,
 };
 const undetermined = (latticeSeen: boolean | null, pathMm: number | null): InfraredReading => ({
   result: NOTHING, pathMm, plateletCm1: null, lineErrors: { line3107: 0, line3123: 0, platelet: 0 }, latticeSeen,
@@ -67,8 +78,10 @@ function boronOf(x: Float64Array, alpha: Float64Array): number | null {
   return boron !== null && boron.areaCm2 > 5 * boron.areaError && boron.height > 0.06 ? boron.areaCm2 * BORON_PPM_PER_AREA : null;
 }
 
-function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normalisation, nitrogen: NitrogenFit, boronPpm: number | null, resolution: number): InfraredReading {
+function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normalisation, nitrogen: NitrogenFit, boronPpm: number | null, parameters: AnalysisParameters): InfraredReading {
   const { x } = prepared;
+  const resolution = parameters.resolution ?? Math.max(2 * detection.step, 1);
+  const typed = typeOf(nitrogen, boronPpm);
   const perAlpha = scale.pathCm === null ? 1 : Math.LN10 / scale.pathCm;
   const noise = detection.noise.map((value) => value * perAlpha);
   const n3vh = measureLine(x, scale.alpha, noise, LINES.n3vh);
@@ -76,7 +89,7 @@ function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normal
   const platelet = measureLine(x, scale.alpha, noise, LINES.platelet);
   return {
     result: {
-      ...typeOf(nitrogen, boronPpm),
+      ...typed,
       nitrogenPpm: { ...nitrogen.ppm },
       uncertaintyPpm: { ...nitrogen.uncertainty },
       detectionLimitPpm: nitrogen.detectionLimitPpm,
@@ -84,6 +97,9 @@ function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normal
       line3107: n3vh?.height ?? null,
       line3123: nvh?.height ?? null,
       platelet: platelet?.height ?? null,
+      modelTemperature: typed.aggregationPercent === null ? null : modelTemperature(nitrogen, parameters.residenceGa ?? RESIDENCE_GA),
+      covariancePpm: [...nitrogen.covariance],
+      residual: nitrogen.residual,
     },
     pathMm: scale.pathCm === null ? null : 10 * scale.pathCm,
     plateletCm1: platelet?.position ?? null,
@@ -99,7 +115,7 @@ function measure(prepared: PreparedSpectrum, detection: Detection, scale: Normal
 export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection, parameters: AnalysisParameters): { reading: InfraredReading; warnings: AnalysisWarning[] } {
   const { x } = prepared;
   const warnings: AnalysisWarning[] = [];
-  const scale = normalise(x, prepared.y, prepared.ordinate === 'absorption-coefficient');
+  const scale = normalise(x, prepared.y, prepared.ordinate === 'absorption-coefficient', parameters.twoPhononCoefficient);
   if (scale === null) {
     warnings.push({ code: 'two-phonon-not-covered', message: 'The curve does not cover 1900–2700 cm-1, which sets the scale: measure from 1000 to at least 2800 cm-1.' });
     return { reading: undetermined(null, null), warnings };
@@ -119,6 +135,6 @@ export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection
   const saturated = onePhononSaturated(prepared);
   if (saturated) warnings.push({ code: 'one-phonon-saturated', message: 'The nitrogen region is saturated: amounts are lower limits. Use a shorter path.' });
   warnings.push(...artefactsOf(x, prepared.y, scale));
-  const reading = measure(prepared, detection, scale, nitrogen, boronPpm, parameters.resolution ?? Math.max(2 * detection.step, 1));
+  const reading = measure(prepared, detection, scale, nitrogen, boronPpm, parameters);
   return { reading, warnings };
 }

@@ -10,6 +10,8 @@ export type NitrogenFit = {
   readonly ppm: NitrogenAmounts;
   /** One standard deviation: fit, conversion factor and scale. */
   readonly uncertainty: NitrogenAmounts;
+  /** Covariance of A, B, C and N+, ppm², row-major 4×4; its diagonal is the square of the uncertainty. */
+  readonly covariance: readonly number[];
   /** Total nitrogen that would have been seen with three standard deviations, ppm. */
   readonly detectionLimitPpm: number;
   /** Standard deviation of the residual, cm-1. */
@@ -79,6 +81,11 @@ export function fitNitrogen(x: Float64Array, alpha: Float64Array, boronSeen = fa
     return { ppm: a * factor, fitError, error: Math.hypot(fitError, a * error, a * factor * SCALE_ERROR) };
   };
   const [A, B, C, X] = [amount('A'), amount('B'), amount('C'), amount('X')];
+  const four = [A, B, C, X];
+  const place = [0, 1, 2, 3].map((c) => ({ c, factor: PPM_PER_CM1[COMPONENTS[c] as 'A' | 'B' | 'C' | 'X'].factor }));
+  // Beside the fit, amounts share the scale's error: all of them go up with it together.
+  const covariance = place.flatMap((r, i) => place.map((q, j) => (i === j ? four[i]!.error ** 2
+    : variance * inflation * full.inverse[r.c * p + q.c]! * r.factor * q.factor + SCALE_ERROR ** 2 * four[i]!.ppm * four[j]!.ppm)));
   // Where nothing is there, the limit is what the commonest components would need to show.
   const limit = 3 * Math.sqrt(variance * inflation) * Math.min(PPM_PER_CM1.A.factor * Math.sqrt(full.inverse[0]!), PPM_PER_CM1.C.factor * Math.sqrt(full.inverse[2 * p + 2]!));
   const value = (c: number): number => fit.coefficients[c]!;
@@ -86,6 +93,7 @@ export function fitNitrogen(x: Float64Array, alpha: Float64Array, boronSeen = fa
     alpha: { A: value(0), B: value(1), C: value(2), X: value(3), D: value(4) },
     ppm: { A: A.ppm, B: B.ppm, C: C.ppm, Nplus: X.ppm },
     uncertainty: { A: A.error, B: B.error, C: C.error, Nplus: X.error },
+    covariance,
     detectionLimitPpm: Math.max(LEAST_LIMIT_PPM, limit),
     residual: Math.sqrt(variance),
     background: [value(5), value(6)],

@@ -1,6 +1,6 @@
 import { nonNegativeLeastSquares } from './non-negative-least-squares.ts';
 import { median } from '../spectra/statistics.ts';
-import { latticeAbsorption } from './two-phonon.ts';
+import { ALPHA_1992, latticeAbsorption } from './two-phonon.ts';
 
 export type Normalisation = {
   /** Path through the stone, cm; null where the ordinate already was an absorption coefficient. */
@@ -12,6 +12,8 @@ export type Normalisation = {
   /** Standard deviation of the misfit there, cm-1. */
   readonly misfit: number;
   readonly saturated: boolean;
+  /** What the tabulated lattice absorption is multiplied by to stand on the scale of `alpha`. */
+  readonly latticeScale: number;
 };
 
 /** Above this absorbance most spectra are limited by stray light (judgement). */
@@ -60,8 +62,9 @@ function fitLattice(x: Float64Array, y: Float64Array): LatticeFit {
 /**
  * Puts an absorbance curve on the scale of the absorption coefficient by the lattice's own absorption.
  * x ascending cm-1; y absorbance (base 10) or, with isCoefficient, cm-1 base e. Null where the two-phonon region is not covered.
+ * coefficient: what the lattice absorbs at the minimum near 1992 cm-1, cm-1 base e, on which published values differ.
  */
-export function normalise(x: Float64Array, y: Float64Array, isCoefficient: boolean): Normalisation | null {
+export function normalise(x: Float64Array, y: Float64Array, isCoefficient: boolean, coefficient: number = ALPHA_1992): Normalisation | null {
   const n = x.length;
   if (x[0]! > 1900 || x[n - 1]! < 2700) return null;
   let highest = -Infinity;
@@ -72,9 +75,11 @@ export function normalise(x: Float64Array, y: Float64Array, isCoefficient: boole
   for (let i = 0; i < n; i++) if (windows.some(([a, b]) => x[i]! >= a && x[i]! <= b)) picked.push(i);
   if (picked.length < 30) return null;
   const fit = fitLattice(Float64Array.from(picked, (i) => x[i]!), Float64Array.from(picked, (i) => y[i]!));
-  if (!(fit.perAlpha > 0)) return { pathCm: null, alpha: new Float64Array(n), agreement: 0, misfit: Infinity, saturated };
-  const toAlpha = isCoefficient ? 1 : 1 / fit.perAlpha;
+  const latticeScale = isCoefficient ? fit.perAlpha : coefficient / ALPHA_1992;
+  if (!(fit.perAlpha > 0)) return { pathCm: null, alpha: new Float64Array(n), agreement: 0, misfit: Infinity, saturated, latticeScale };
+  const perAlpha = fit.perAlpha / latticeScale;
+  const toAlpha = 1 / perAlpha;
   const alpha = new Float64Array(n);
   for (let i = 0; i < n; i++) alpha[i] = (y[i]! - fit.level - (fit.tilt * (x[i]! - 2200)) / 1000) * toAlpha;
-  return { pathCm: isCoefficient ? null : fit.perAlpha * Math.LN10, alpha, agreement: fit.agreement, misfit: fit.misfit, saturated };
+  return { pathCm: isCoefficient ? null : perAlpha * Math.LN10, alpha, agreement: fit.agreement, misfit: fit.misfit * latticeScale, saturated, latticeScale };
 }

@@ -3,6 +3,7 @@ import { pchip } from './pchip.ts';
 /**
  * Absorption coefficient, cm-1 base e, of the lattice between its two maxima near 1992 cm-1: the internal measure of path length.
  * From memory (Thomas & Tropf 1994 and later gem literature, 11.8–12.3): a scale ambiguity of 3 to 6 % on every concentration.
+ * A laboratory may set its own; this is the value where none is set.
  */
 export const ALPHA_1992 = 12.0;
 /** Relative scale error that this carries into every concentration. */

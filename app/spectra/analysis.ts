@@ -20,6 +20,10 @@ export const analysisParameters = z.object({
   resolution: z.number().positive().max(100).optional(),
   /** How far the wavelength scale may be off, nm, one standard deviation. */
   calibrationErrorNm: z.number().min(0).max(5).default(0.1),
+  /** What the diamond lattice absorbs at the minimum near 1992 cm-1, cm-1 base e; infrared only. */
+  twoPhononCoefficient: z.number().min(10).max(14).optional(),
+  /** Time at depth for the model temperature of aggregated nitrogen, 10⁹ years; infrared only. */
+  residenceGa: z.number().min(0.001).max(4.5).optional(),
   /** Calibration of the instrument by which the axis is corrected first. */
   scale: appliedScale.optional(),
 });
@@ -73,6 +77,12 @@ export const infraredResult = z.object({
   line3123: z.number().nullable(),
   platelet: z.number().nullable(),
   aggregationPercent: z.number().nullable(),
+  /** Temperature at which that aggregation takes the residence time, in one even stage, °C; null without both A and B. */
+  modelTemperature: z.object({ celsius: z.number(), uncertainty: z.number(), residenceGa: z.number() }).nullable().optional(),
+  /** Covariance of A, B, C and N+, ppm², row-major 4×4. */
+  covariancePpm: z.array(z.number()).length(16).optional(),
+  /** Standard deviation of what the components leave unexplained, cm-1 base e; null where nothing was fitted. */
+  residual: z.number().nullable().optional(),
 });
 export type InfraredResult = z.infer<typeof infraredResult>;
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { analyseSpectrum } from '../../../../app/spectra/analyse-spectrum.ts';
-import type { AnalysisResult } from '../../../../app/spectra/analysis.ts';
+import type { AnalysisParameters, AnalysisResult } from '../../../../app/spectra/analysis.ts';
 import { infraredInstrument, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
 import type { InfraredInstrument } from '../../../../app/spectra/simulate/infrared.ts';
 import type { SimulatedStone } from '../../../../app/spectra/simulate/stone.ts';
@@ -9,8 +9,8 @@ import type { Spectrum } from '../../../../app/spectra/spectrum.ts';
 
 const plain = (change: Partial<SimulatedStone> = {}): SimulatedStone => simulatedStone('natural-iia', 1, { pathMm: 2.5, ...change });
 const nitrogen = (A: number, B: number, C = 0, Nplus = 0) => ({ nitrogenPpm: { A, B, C, Nplus } });
-const analysed = (spectrum: Spectrum): AnalysisResult => {
-  const result = analyseSpectrum(spectrum, { method: 'infrared', temperatureK: 295, calibrationErrorNm: 0.1 });
+const analysed = (spectrum: Spectrum, parameters: Partial<AnalysisParameters> = {}): AnalysisResult => {
+  const result = analyseSpectrum(spectrum, { method: 'infrared', temperatureK: 295, calibrationErrorNm: 0.1, ...parameters });
   if (!result.ok) throw new Error(result.error.message);
   return result.value.result;
 };
@@ -57,6 +57,45 @@ describe('amounts', () => {
   test('aggregation', () => expect(read(plain(nitrogen(100, 100))).infrared!.aggregationPercent).toBeCloseTo(50, -1));
 });
 
+describe('scale and model', () => {
+  const spectrum = simulateInfrared(plain(nitrogen(200, 120)), infraredInstrument(), 4);
+  test('every amount follows the lattice coefficient that is handed in', () => {
+    const [usual, other] = [analysed(spectrum), analysed(spectrum, { twoPhononCoefficient: 12.6 })].map((result) => result.infrared!);
+    expect(other!.nitrogenPpm.A / usual!.nitrogenPpm.A).toBeCloseTo(1.05, 6);
+    expect(other!.nitrogenPpm.B / usual!.nitrogenPpm.B).toBeCloseTo(1.05, 6);
+    expect(other!.aggregationPercent).toBeCloseTo(usual!.aggregationPercent!, 6);
+  });
+  test('no artefact comes or goes with the coefficient', () => {
+    expect(analysed(spectrum, { twoPhononCoefficient: 10 }).warnings).toEqual(analysed(spectrum).warnings);
+    expect(analysed(spectrum, { twoPhononCoefficient: 14 }).warnings).toEqual(analysed(spectrum).warnings);
+  });
+  test('absorption coefficients keep their own scale', () => {
+    const alpha: Spectrum = { ...spectrum, y: spectrum.y.map((a) => (a * Math.LN10) / 0.25), yUnit: 'absorption-coefficient' };
+    expect(analysed(alpha, { twoPhononCoefficient: 13 }).infrared!.nitrogenPpm.A).toBeCloseTo(analysed(alpha).infrared!.nitrogenPpm.A, 8);
+  });
+  test('the model temperature states its residence and grows less sure with the amounts', () => {
+    const { modelTemperature: three } = analysed(spectrum).infrared!;
+    const { modelTemperature: one } = analysed(spectrum, { residenceGa: 1 }).infrared!;
+    expect(three!.residenceGa).toBe(3);
+    expect(one!.celsius).toBeGreaterThan(three!.celsius + 15);
+    expect(three!.celsius).toBeGreaterThan(1050);
+    expect(three!.celsius).toBeLessThan(1250);
+    expect(three!.uncertainty).toBeGreaterThan(0.5);
+    expect(three!.uncertainty).toBeLessThan(20);
+  });
+  test('no temperature for a stone with A alone, or with none', () => {
+    expect(read(plain(nitrogen(200, 0))).infrared!.modelTemperature).toBeNull();
+    expect(read(plain(nitrogen(0, 0))).infrared!.modelTemperature).toBeNull();
+  });
+  test('the covariance carries the uncertainties, and the residual the noise', () => {
+    const { covariancePpm: c, uncertaintyPpm: u, residual } = analysed(spectrum).infrared!;
+    [u.A, u.B, u.C, u.Nplus].forEach((sigma, k) => expect(Math.sqrt(c![5 * k]!)).toBeCloseTo(sigma, 9));
+    expect(c![1]).toBeCloseTo(c![4]!, 9);
+    expect(Math.abs(c![1]!)).toBeLessThan(u.A * u.B);
+    expect(residual).toBeGreaterThan(0);
+  });
+});
+
 describe('hydrogen, platelets, the CVD line', () => {
   test('3107 with aggregates supports natural growth', () => {
     const result = read(plain({ ...nitrogen(200, 60), line3107: 1.5 }));
@@ -70,6 +109,11 @@ describe('hydrogen, platelets, the CVD line', () => {
     const result = read(plain({ line3123: 0.5 }));
     expect(result.infrared).toMatchObject({ line3107: null, line3123: expect.closeTo(0.5, 1) });
     expect(result.findings.find((f) => f.code === 'infrared:3123')).toMatchObject({ supports: 'grown-cvd', strength: 'strong' });
+  });
+  test('an instrument too coarse to part them claims no CVD line', () => {
+    const spectrum = simulateInfrared(plain({ line3123: 0.5 }), infraredInstrument(), 1);
+    expect(analysed(spectrum, { resolution: 8 }).infrared!.line3123).not.toBeNull();
+    expect(analysed(spectrum, { resolution: 12 }).infrared!.line3123).toBeNull();
   });
   test('a stone without them shows none of them, over seeds', () => {
     for (const seed of SEEDS) expect(read(plain(), { noise: 0.003 }, seed).infrared).toMatchObject({ line3107: null, line3123: null, platelet: null, boronPpm: null });
