@@ -29,6 +29,9 @@ export type TaskPoolOptions = {
 /** Two: one long job must not keep a short one waiting, and the machine stays usable. */
 const DEFAULT_SIZE = 2;
 
+/** Spectra make much short-lived garbage; left to itself each thread lets a hundred megabytes of it lie about. Work is not slower with this. */
+const YOUNG_MB = 16;
+
 const CANCELLED: TaskFailure = { code: 'cancelled', message: 'The work was cancelled before it was done.' };
 
 type Job = {
@@ -77,7 +80,7 @@ export function createTaskPool({ workerFile, size = DEFAULT_SIZE }: TaskPoolOpti
   const freeThread = (): Thread | null => {
     for (const thread of threads) if (thread.job === null) return thread;
     if (threads.size >= size) return null;
-    const thread: Thread = { worker: new Worker(workerFile), job: null };
+    const thread: Thread = { worker: new Worker(workerFile, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB } }), job: null };
     thread.worker.unref();
     threads.add(thread);
     listen(thread);
