@@ -15,7 +15,7 @@ const withoutStop = (sentence: string): string => sentence.replace(/\.$/, '');
 function roleOf(finding: WeighedFinding, { conclusion, deciding }: Decision): Exclude<ChainLink['role'], 'ignored'> {
   if (deciding.some((one) => one.id === finding.id && one.code === finding.code)) return 'decides';
   const held = HYPOTHESES_OF[conclusion];
-  if (held === undefined) return hasWeight(finding) ? 'adds' : 'noted';
+  if (held === undefined) return hasWeight(finding) ? 'weighs' : 'noted';
   const grades = gradesOf(finding);
   const side = sideOf(finding);
   if (hasWeight(finding) && side !== null && conclusion !== 'not-diamond' && side !== (conclusion === 'natural' ? 'natural' : 'grown')) return 'against';
@@ -29,6 +29,7 @@ function sentenceOf(finding: WeighedFinding, role: ChainLink['role'], decision: 
   switch (role) {
     case 'decides': return `${said}. ${RULE_BOOK[decision.rule]}`;
     case 'adds': return `${said}: speaks the same way.`;
+    case 'weighs': return `${said}: has weight, and does not settle the stone.`;
     case 'against': return hasWeight(finding) ? `${said}: speaks against the conclusion.` : `Unusual for this conclusion: ${quoted(finding)}.`;
     case 'noted': case 'ignored': return `${said}.`;
   }
@@ -39,7 +40,7 @@ export function explain({ counted, ignored }: ReadFindings, decision: Decision):
   const facts = (finding: WeighedFinding) => ({
     finding: finding.id, code: finding.code, method: finding.method, run: finding.run, row: evidenceRowOf(finding.code)?.id ?? '', strength: finding.strength, supports: finding.supports,
   });
-  const order: readonly ChainLink['role'][] = ['decides', 'adds', 'against', 'noted'];
+  const order: readonly ChainLink['role'][] = ['decides', 'adds', 'weighs', 'against', 'noted'];
   const links = counted.map((finding): ChainLink => {
     const role = roleOf(finding, decision);
     return { ...facts(finding), grades: gradesOf(finding), role, rule: role === 'noted' ? 'never-alone' : decision.rule, sentence: sentenceOf(finding, role, decision) };

@@ -19,8 +19,8 @@ export const chainLink = z.object({
   strength, supports,
   /** What it says of each hypothesis, with the weight it was recorded with. */
   grades: z.record(hypothesisId, grade),
-  /** decides: the rule was met by it · adds: speaks the same way · against · noted: counted, without effect · ignored */
-  role: z.enum(['decides', 'adds', 'against', 'noted', 'ignored']),
+  /** decides: the rule was met by it · adds: speaks the same way · weighs: has weight, and the stone stays open · against · noted: counted, without effect · ignored */
+  role: z.enum(['decides', 'adds', 'weighs', 'against', 'noted', 'ignored']),
   rule: ruleId,
   /** The same in words an appraiser can print. */
   sentence: z.string(),

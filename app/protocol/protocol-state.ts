@@ -41,7 +41,9 @@ export function protocolStateOf(protocols: readonly Protocol[], stone: ProtocolS
   const purpose = purposeOf(stone);
   const own = protocols.find((one) => one.purpose === purpose);
   if (own === undefined) throw new Error(`no protocol for ${purpose}`);
-  const possible = own.steps.map(({ method, maySkip }) => ({ method, maySkip, why: whyNot(method, stone) }));
+  // A luminescence spectrum shows the diamond line as well; where it did not, the diamond check stays open and asks for Raman itself.
+  const answered = (method: MethodId): boolean => method === 'raman' && done.has('photoluminescence');
+  const possible = own.steps.map(({ method, maySkip }) => ({ method, maySkip: maySkip || answered(method), why: whyNot(method, stone) }));
   const next = possible.find(({ method, maySkip, why }) => why === '' && !maySkip && !done.has(method))?.method ?? null;
   return {
     name: own.name, next,

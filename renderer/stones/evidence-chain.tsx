@@ -2,7 +2,7 @@ import { HYPOTHESIS_IDS, HYPOTHESIS_WORDS } from '../../app/evidence/hypothesis.
 import type { ChainLink, Proposal } from '../../app/evidence/proposal.ts';
 import { WithNumbers } from './with-numbers.tsx';
 
-const ROLE_WORDS: Readonly<Record<ChainLink['role'], string>> = { decides: 'Decides', adds: 'Speaks the same way', against: 'Speaks against', noted: 'Recorded, decides nothing', ignored: 'Does not count' };
+const ROLE_WORDS: Readonly<Record<ChainLink['role'], string>> = { decides: 'Decides', adds: 'Speaks the same way', weighs: 'Has weight', against: 'Speaks against', noted: 'Recorded, decides nothing', ignored: 'Does not count' };
 const ROLES = Object.keys(ROLE_WORDS) as ChainLink['role'][];
 
 /** How each finding was weighed, and how the hypotheses stand after all of them. Folded: the proposal above says the outcome. */
@@ -15,7 +15,7 @@ export function EvidenceChain({ proposal }: { readonly proposal: Proposal }) {
       <dl className="chain-stand">
         {HYPOTHESIS_IDS.map((id) => {
           const one = hypotheses.find((entry) => entry.id === id);
-          return one === undefined ? null : <div key={id}><dt>{HYPOTHESIS_WORDS[id]}</dt><dd>{one.standing} <span className="mono">{one.for.length} for, {one.against.length} against</span></dd></div>;
+          return one === undefined ? null : <div key={id}><dt>{HYPOTHESIS_WORDS[id]}</dt><dd>{one.standing}</dd><dd className="mono" title={`${one.for.length} findings for it, ${one.against.length} against`}>+{one.for.length} −{one.against.length}</dd></div>;
         })}
       </dl>
       {ROLES.map((role) => {

@@ -8,6 +8,7 @@ import { centre, DIAMOND, fact, propose, weigh } from '../../unit/app/evidence/f
 const seen = (observation: Observation, ...others: Observation[]): FindingFact[] => findingsFromObservation(observation, { colourClass: 'colourless', mounted: false, others });
 const glow = (method: 'fluorescence-long-wave' | 'fluorescence-short-wave', colour: 'none' | 'blue' | 'red' | 'yellow-green', strength: 'inert' | 'weak' | 'strong'): Observation => ({ method, colour, strength });
 const TYPE_IIA = fact('infrared:type-IIa', 'none', 'neutral', 'infrared');
+const TYPE_IAA = fact('infrared:type-IaA', 'natural', 'strong', 'infrared');
 const TYPE_IAAB = fact('infrared:type-IaAB', 'natural', 'strong', 'infrared');
 const TYPE_IAB = fact('infrared:type-IaB', 'natural', 'strong', 'infrared');
 
@@ -64,10 +65,62 @@ const CASES: readonly Case[] = [
     stone: 'typical natural type Ia: N3, aggregated nitrogen, blue long-wave glow', source: 'arXiv 1702.02959; Boyd, Kiflawi, Woods, Phil. Mag. B 72 (1995) 351; Eaton-Magaña et al., Gems & Gemology 43 (2007)',
     facts: [TYPE_IAAB, centre('N3'), ...seen(glow('fluorescence-short-wave', 'blue', 'weak'), glow('fluorescence-long-wave', 'blue', 'strong'))], never: GROWN, gives: 'natural',
   },
+  {
+    stone: 'HPHT-grown annealed to the extreme: A aggregates, N3, 3107, opaque at 254 nm', source: 'Collins & Stanley, J. Phys. D 18 (1985) 2537; Day et al., Diamond Relat. Mater. 2024',
+    facts: [TYPE_IAA, centre('N3'), fact('infrared:3107', 'natural', 'supporting', 'infrared'), fact('ultraviolet:opaque', 'natural', 'supporting', 'ultraviolet-transmission')], never: ['natural', ...GROWN], gives: 'undetermined',
+  },
+  {
+    stone: 'untreated natural “ABC” diamond with H2', source: 'Hainschwang et al., Diamond Relat. Mater. 2006',
+    facts: [TYPE_IAAB, centre('N3'), centre('H2', 'absorption')], never: [...GROWN, 'out-of-scope'], gives: 'natural',
+  },
+  {
+    stone: 'natural stone of mixed habit with an HPHT-like pattern', source: 'Gems & Gemology Lab Notes, Summer 2023',
+    facts: [TYPE_IAAB, centre('N3'), ...seen({ method: 'growth-pattern', pattern: 'cuboctahedral-sectors' })], never: GROWN, gives: 'undetermined',
+  },
+  {
+    stone: 'natural near-colourless type IIb with a lasting after-glow', source: 'Gems & Gemology GNI, Spring 2022; Eaton-Magaña et al., Geology 36 (2008) 83',
+    facts: [fact('infrared:type-IIb', 'none', 'neutral', 'infrared'), centre('B648'), ...seen({ method: 'phosphorescence', colour: 'greenish-blue', strength: 'moderate', seconds: 30 }), ...seen({ method: 'crossed-polarisers', pattern: 'tatami' })], never: GROWN, gives: 'undetermined',
+  },
+  {
+    stone: 'natural type IIa with orange fluorescence', source: 'Garrod & Gordon, Gems & Jewellery, December 2005, second-hand',
+    facts: [TYPE_IIA, centre('NV0'), centre('NV-'), ...seen({ method: 'fluorescence-short-wave', colour: 'orange', strength: 'strong' }, { method: 'fluorescence-long-wave', colour: 'orange', strength: 'moderate' })], never: GROWN, gives: 'undetermined',
+  },
+  {
+    stone: 'layer on a natural core without boron: cape spectrum of the core, silicon in the layer', source: 'Gemmological studies of “hybrid diamond”, Int. Gemmological Conf. 2023',
+    facts: [TYPE_IAAB, centre('N3'), centre('N2', 'absorption'), { ...centre('SIV'), strength: 'supporting' }], never: ['natural', ...GROWN], gives: 'undetermined',
+  },
+  {
+    stone: 'irradiated CVD: GR1 over silicon, 490.7 nm, no pattern', source: 'J. Gemmology 37(3) (2020) 86–88; Gems & Gemology Lab Notes, Fall 2014',
+    facts: [TYPE_IIA, centre('GR1'), centre('D490'), ...seen({ method: 'growth-pattern', pattern: 'none-seen' }), ...seen({ method: 'crossed-polarisers', pattern: 'mottled' })], never: ['natural'], gives: 'undetermined',
+  },
+  {
+    stone: 'natural IIa treated by heat: NV⁻, H3, graphitised fracture, network and tatami', source: 'Reinitz et al., Gems & Gemology 36 (2000) 128; Chalain, Fritsch, Hänni, J. Gemmology 27 (2000) 73',
+    facts: [TYPE_IIA, centre('NV-'), centre('H3'), ...seen({ method: 'growth-pattern', pattern: 'dislocation-network' }), ...seen({ method: 'crossed-polarisers', pattern: 'tatami' }), ...seen({ method: 'microscopy', features: ['graphitised-fracture', 'crystal-inclusion'] })], never: ['natural', ...GROWN], gives: 'out-of-scope',
+  },
+  {
+    stone: 'natural type IIa with silicon-vacancy, companions and olivine', source: 'Wang et al., GSA 2016, abstract 280126; Gems & Gemology Lab Notes, Winter 2013',
+    facts: [TYPE_IIA, centre('SIV'), centre('NI883'), ...seen({ method: 'microscopy', features: ['mantle-mineral'] }), ...seen({ method: 'crossed-polarisers', pattern: 'tatami' })], never: GROWN, gives: 'undetermined',
+  },
+  {
+    stone: 'HPHT-grown with visible strain', source: 'McElhenny & Eaton-Magaña, Gems & Gemology Lab Notes, Winter 2018',
+    facts: [TYPE_IIA, ...seen({ method: 'growth-pattern', pattern: 'cuboctahedral-sectors' }), ...seen({ method: 'phosphorescence', colour: 'greenish-blue', strength: 'moderate', seconds: 60 }), ...seen({ method: 'crossed-polarisers', pattern: 'banded' })], never: ['natural'], gives: 'grown-hpht',
+  },
+  {
+    stone: 'natural magnetic diamond of type Ia', source: 'Rossman & Kirschvink 1984, as cited by Johnson & Myagkaya, Gems & Gemology Lab Notes, Spring 2017',
+    facts: [TYPE_IAAB, centre('N3'), ...seen({ method: 'magnet', response: 'weak' })], never: GROWN, gives: 'natural',
+  },
 ];
 
 test.each(CASES)('$stone ($source)', ({ facts, never, gives }) => {
   const { conclusion } = propose(weigh([DIAMOND, ...facts]));
   expect(never).not.toContain(conclusion);
   expect(conclusion).toBe(gives);
+});
+
+test('moissanite that reflects and conducts heat like diamond is no diamond once its Raman lines are seen (J. Gemmology 38(4) (2022) 323)', () => {
+  const bench = [...seen({ method: 'thermal-probe', reading: 'diamond-like' }), ...seen({ method: 'refractive-index', by: 'reflectivity', reading: 'value', value: 2.42 })];
+  expect(propose(weigh(bench)).conclusion).toBe('undetermined');
+  const result = propose(weigh([...bench, fact('simulant:MOISSANITE', 'not-diamond', 'diagnostic', 'raman'), ...seen({ method: 'microscopy', features: ['facet-doubling'] })]));
+  expect(result.conclusion).toBe('not-diamond');
+  expect(result.against.length).toBe(2);
 });

@@ -48,6 +48,12 @@ describe('what is still to do', () => {
     expect(later.steps.find((step) => step.method === 'growth-pattern')!.state).toBe('may-skip');
     expect(state(LOOSE, 'raman', 'growth-pattern').steps.map((step) => step.state)).toEqual(['done', 'next', 'open', 'open', 'open', 'open', 'open', 'done', 'may-skip', 'may-skip', 'may-skip', 'may-skip']);
   });
+  test('a luminescence spectrum answers for Raman', () => {
+    const { steps, asks, next } = state(LOOSE, 'photoluminescence');
+    expect(steps[0]).toMatchObject({ method: 'raman', state: 'may-skip' });
+    expect(asks).not.toContain('raman');
+    expect(next).toBe('microscopy');
+  });
   test('what the stone forbids is not asked for, and says why', () => {
     const closed = state({ ...LOOSE, mounted: true, setting: 'closed-back', kind: 'jewellery' });
     expect(closed.steps.find((step) => step.method === 'infrared')).toEqual({ method: 'infrared', state: 'not-possible', why: 'the setting is closed' });
