@@ -15,6 +15,7 @@ import type { StonePlace } from '../../db/store/runs.ts';
 import type { NewRunFile } from '../../db/store/runs-write.ts';
 import type { FileOutcome } from '../workers/tasks/read-and-analyse.ts';
 import { notFound } from './failures.ts';
+import { withHouseScale } from './house-scale.ts';
 import { mediaTypeOf } from './runs-media-type.ts';
 import { readFiles, type IncomingFile } from './runs-read-files.ts';
 import type { Services } from './service.ts';
@@ -92,7 +93,9 @@ function learned(instrument: InstrumentView | null, input: RecordInput, outcomes
 async function readForRun(input: RecordInput, place: StonePlace, instrument: InstrumentView | null, work: ChangingWork): Promise<Result<{ files: NewRunFile[]; outcomes: FileOutcome[] }, Failure>> {
   const holdsCurves = METHODS[input.method].yields === 'spectrum';
   const calibration = instrument === null || !holdsCurves ? null : await work.stores.calibrations.current(instrument.id, work.at);
-  const outcomes = await readFiles(work, 'runs.record', input.files, instrument?.remembers ?? null, holdsCurves ? parametersOf(input, calibration) : null);
+  const begun = holdsCurves ? parametersOf(input, calibration) : null;
+  const parameters = begun === null ? null : await withHouseScale(begun, work);
+  const outcomes = await readFiles(work, 'runs.record', input.files, instrument?.remembers ?? null, parameters);
   if (!outcomes.ok) return outcomes;
   if (!holdsCurves) return ok({ files: input.files.map((file, index) => keepUnread(file, outcomes.value[index]!)), outcomes: outcomes.value });
   const missing = unitsMissing(input.files, outcomes.value);

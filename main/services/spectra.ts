@@ -7,6 +7,7 @@ import type { Spectrum } from '../../app/spectra/spectrum.ts';
 import type { StoredSpectrum } from '../../db/store/spectra.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import { notFound } from './failures.ts';
+import { withHouseScale } from './house-scale.ts';
 import { ownedFloats } from './owned-bytes.ts';
 import type { Services } from './service.ts';
 import { asFailure, changing, reading, type Work, type WorkDeps } from './work-context.ts';
@@ -59,7 +60,8 @@ export function createSpectraServices(deps: WorkDeps): Pick<Services, 'runs.anal
       if (input.parameters.method !== stored.method) {
         return asFailure({ code: 'invalid-input', field: 'parameters.method', message: 'A curve is analysed by the method of its run.', next: 'If the wrong method was chosen, record the file again as a run of the right one.' });
       }
-      const task = await pool.run('analyse-spectrum', { spectrum: stored.curve, parameters: input.parameters }, { signal: call.signal });
+      const parameters = await withHouseScale(input.parameters, work);
+      const task = await pool.run('analyse-spectrum', { spectrum: stored.curve, parameters }, { signal: call.signal });
       if (!task.ok) return taskFailure(task.error);
       if (!task.value.ok) return asFailure({ code: 'refused', message: task.value.error.message, next: 'Correct the parameters and analyse again; the earlier analysis stays as it is.' });
       await stores.spectra.addAnalysis(change, stored, task.value.value.result);

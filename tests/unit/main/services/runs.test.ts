@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Input } from '../../../../app/contract/index.ts';
 import { simulatePhotoluminescence } from '../../../../app/spectra/simulate/photoluminescence.ts';
+import { infraredInstrument, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
 import { emissionInstrument } from '../../../../app/spectra/simulate/instrument.ts';
 import { simulatedStone } from '../../../../app/spectra/simulate/stone.ts';
 import { columnsOf, jcampOf, openHouse, type House } from './work-house.ts';
@@ -48,6 +49,24 @@ describe('trying files', () => {
     stop.abort();
     const answer = await house.as(house.examiner, 'runs.tryFiles', { caseId: taken.caseId, instrumentId: null, files: [file] }, stop.signal);
     expect(answer.ok ? null : answer.error.code).toBe('cancelled');
+  });
+});
+
+describe('infrared', () => {
+  const infrared = simulateInfrared(simulatedStone('natural-ia', 3, { nitrogenPpm: { A: 200, B: 100, C: 0, Nplus: 0 } }), infraredInstrument(), 3);
+  const setCoefficient = async (twoPhononCoefficient: number): Promise<void> => {
+    const { name, address, zone, logo, settings } = (await house.casebook.laboratory.get())!;
+    await house.casebook.laboratory.save({ at: house.now(), personId: house.examiner, operation: 'laboratory.save' }, { name, address, zone, logo, settings: { ...settings, twoPhononCoefficient } });
+  };
+  test('amounts stand on the laboratory’s own lattice coefficient, at recording and when analysed again', async () => {
+    await setCoefficient(12.6);
+    const recorded = await house.done(house.examiner, 'runs.record', run({ method: 'infrared', instrumentId: null, laserNm: null, cautions: [], files: [{ name: 'ir.jdx', bytes: jcampOf('IR', infrared, '1/CM', 'INFRARED SPECTRUM') }] }));
+    const first = recorded.spectra[0]!;
+    expect(first.analysis?.result.parameters.twoPhononCoefficient).toBe(12.6);
+    await setCoefficient(12);
+    const again = await house.done(house.examiner, 'runs.analyse', { spectrumId: first.id, parameters: { method: 'infrared' } });
+    expect(again.analysis?.result.parameters.twoPhononCoefficient).toBe(12);
+    expect(first.analysis!.result.infrared!.nitrogenPpm.A / again.analysis!.result.infrared!.nitrogenPpm.A).toBeCloseTo(1.05, 6);
   });
 });
 
