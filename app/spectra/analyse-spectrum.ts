@@ -84,7 +84,7 @@ export function analyseSpectrum(spectrum: Spectrum, parameters: AnalysisParamete
   if (!prepared.ok) return prepared;
   const { x, y, unit, warnings } = prepared.value;
   const resolution = resolutionInUnit(parameters, spectrum.xUnit, unit, 0.5 * (x[0]! + x[x.length - 1]!));
-  const detection = detectLines(x, y, { resolution, ...DETECTION[parameters.method] });
+  const detection = detectLines(x, y, { resolution, ...DETECTION[parameters.method], ...(parameters.baseline === undefined ? {} : { baseline: parameters.baseline }) });
   const reading = interpret(prepared.value, detection, parameters);
   const input: FindingInput = { ...reading, parameters };
   const all = [...corrected.warnings, ...warnings, ...conditioningWarnings(prepared.value, detection), ...reading.warnings];

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { appliedScale } from '../calibration/scale-of-run.ts';
 import { luminescenceColourResult } from '../colour/luminescence-colour.ts';
 import { findingFact } from '../domain/finding.ts';
+import { BASELINES } from './baseline-of.ts';
 import { X_UNITS } from './spectrum.ts';
 
 /** The methods whose curves can be analysed. */
@@ -20,6 +21,8 @@ export const analysisParameters = z.object({
   resolution: z.number().positive().max(100).optional(),
   /** How far the wavelength scale may be off, nm, one standard deviation. */
   calibrationErrorNm: z.number().min(0).max(5).default(0.1),
+  /** Way to the baseline; the program's own where none is named. */
+  baseline: z.enum(BASELINES).optional(),
   /** What the diamond lattice absorbs at the minimum near 1992 cm-1, cm-1 base e; infrared only. */
   twoPhononCoefficient: z.number().min(10).max(14).optional(),
   /** Time at depth for the model temperature of aggregated nitrogen, 10⁹ years; infrared only. */

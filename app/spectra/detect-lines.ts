@@ -1,4 +1,5 @@
-import { BASELINE_DEFAULTS, baselineUnderLines, lambdaForPeriod } from './baseline.ts';
+import type { BaselineKind } from './baseline-of.ts';
+import { baselineOf } from './baseline-of.ts';
 import type { RawPeak } from './find-peaks.ts';
 import { findPeaks } from './find-peaks.ts';
 import { fitGroups } from './fit-groups.ts';
@@ -15,6 +16,8 @@ export type DetectionOptions = {
   readonly resolution: number | null;
   /** Bands wider than about this become baseline, x's unit. */
   readonly baselinePeriod: number;
+  /** The program's own where none is named. */
+  readonly baseline?: BaselineKind;
   /** Wider peaks are not lines, x's unit. */
   readonly widest: number;
   /** Noise grows with the light, as it does for counts. */
@@ -105,7 +108,7 @@ export function detectLines(x: Float64Array, y: Float64Array, options: Detection
   const smoothed = savitzkyGolay(despiked, { width, degree: DETECTION_DEFAULTS.smoothingDegree });
   const unevenness = localNoise(smoothed, { lag: width, block: NOISE_DEFAULTS.block }, unevennessWork(n));
   const smoothedNoise = atMostOfRaw(unevenness, rawNoise, noiseGain(width, DETECTION_DEFAULTS.smoothingDegree));
-  const baseline = baselineUnderLines(smoothed, unevenness, { ...BASELINE_DEFAULTS, lambda: lambdaForPeriod(Math.max(10, options.baselinePeriod / step)) });
+  const baseline = baselineOf(options.baseline ?? 'under-lines', smoothed, unevenness, Math.max(10, options.baselinePeriod / step));
   const threshold = options.shotNoise ? shotScaledNoise(smoothed, baseline, smoothedNoise, thresholdWork(n)) : smoothedNoise;
   const corrected = correctedWork(n);
   for (let i = 0; i < n; i++) corrected[i] = smoothed[i]! - baseline[i]!;
