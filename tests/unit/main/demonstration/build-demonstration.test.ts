@@ -96,8 +96,8 @@ describe('the demonstration casebook', () => {
   test('holds cases at every stage', async () => {
     const bench = await casebook.bench.today(NOW.toISOString(), null);
     const next = (rows: readonly { clientName: string; next: string }[]) => rows.map((row) => `${row.clientName}: ${row.next}`);
-    expect(next(bench.overdue)).toEqual(['Belltower Antiques: 4 stones to conclude']);
-    expect(next(bench.dueSoon)).toEqual(['Oswin Brackwater: examiners disagree on A-1', 'Quillfeather Auctions: second person to confirm 3 stones', 'Thistledown Insurance: 14 stones to conclude']);
+    expect(next(bench.overdue)).toEqual(['Belltower Antiques: 4 stones to conclude, next A-1 long-wave fluorescence']);
+    expect(next(bench.dueSoon)).toEqual(['Oswin Brackwater: examiners disagree on A-1', 'Quillfeather Auctions: second person to confirm 3 stones', 'Thistledown Insurance: 14 stones to conclude, next A-6 microscopy']);
     expect(next(bench.later)).toEqual(['Saltpan Lane Pawnbrokers: 3 stones to test']);
     expect(next(bench.waiting)).toEqual(['Harrow & Pell: reported, to be collected']);
     expect(bench.counts).toMatchObject({ cases: 7, stones: 47, reports: 2, instrumentsToCheck: 2 });
