@@ -4,6 +4,7 @@ import { Glyph } from '../look/glyph.tsx';
 import { showMoment } from '../look/time.ts';
 import { LongText } from './long-text.tsx';
 import { heading } from './proposal-note.tsx';
+import { Rederived } from './rederived.tsx';
 
 function Answer({ conclusion, zone }: { readonly conclusion: ConclusionView; readonly zone: string }) {
   const answer = conclusion.confirmation;
@@ -24,6 +25,7 @@ export function ConclusionHistory({ conclusions, zone }: { readonly conclusions:
       <LongText className="second concluded-reasons" text={newest.reasons} />
       {newest.departure ? <p className="second">Departs from the rules: {newest.departure}</p> : null}
       <p className="note-from">{newest.by}, {showMoment(newest.at, zone)}, {newest.rules}</p>
+      <Rederived conclusion={newest} />
       <Answer conclusion={newest} zone={zone} />
       {earlier.length > 0 ? (
         <details className="concluded-earlier">
