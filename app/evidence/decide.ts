@@ -49,11 +49,11 @@ function decideNatural(counted: readonly WeighedFinding[], natural: NatureCase, 
   if (composite.length > 0) return open('layer-suspected', [...passed, SUSPECT_LAYER, ...composite.map(weighed), ...natural.all.map(weighed)], [...new Set([...composite.map(weighed), ...against])], composite);
   const lookAlike = documentedTogether(natural);
   if (lookAlike !== null) return open('documented-together', [...passed, lookAlike, ...natural.all.map(weighed)], against);
-  if (!layerLookedFor(counted)) return open('layer-not-looked-for', [...passed, ...chain(natural), LAYER_NOT_LOOKED_FOR], against);
   const treatment = treatmentSuspicion(counted);
   if (treatment.state === 'suspected') {
     return { conclusion: 'out-of-scope', rule: 'treatment-suspected', reasons: [...passed, TREATMENT_LEAVES_SCREENING, ...treatment.findings.map(weighed), ...chain(natural)], against: opposed(grown.all), deciding: treatment.findings };
   }
+  if (!layerLookedFor(counted)) return open('layer-not-looked-for', [...passed, ...chain(natural), LAYER_NOT_LOOKED_FOR], against);
   const question = treatment.state === 'question' ? [TREATMENT_IS_A_QUESTION, ...treatment.findings.map(weighed)] : [];
   return {
     conclusion: 'natural', rule: natural.ruleId, deciding: natural.deciding,
@@ -100,7 +100,7 @@ function decideIdentity(check: DiamondCheck, counted: readonly WeighedFinding[],
 
 /**
  * What counted findings amount to. Order of judgement: is it diamond, may the rules be used on this colour, do the findings agree,
- * is there enough for a nature, could it be a documented look-alike or a layer, was it treated. `counted` heaviest first, as readFindings gives it.
+ * is there enough for a nature, could it be a layer or a documented look-alike, was it treated, was a layer looked for. `counted` heaviest first, as readFindings gives it.
  */
 export function decide(counted: readonly WeighedFinding[], colourClass: ColourClass): Decision {
   const check = diamondCheck(counted);

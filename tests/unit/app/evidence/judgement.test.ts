@@ -40,6 +40,10 @@ describe('a grown layer on a natural core', () => {
   test('a spectrum in which nothing stands out, or a pattern that was not seen, has not looked', () => {
     expect(proposeFor(CAPE, AGGREGATES, fact('centres:none', 'none', 'neutral', 'photoluminescence'), fact('pattern:none-seen', 'none', 'neutral', 'growth-pattern')).rule).toBe('layer-not-looked-for');
   });
+  test('GR1 in the luminescence can hide silicon-vacancy: the pattern is asked for', () => {
+    expect(proposeFor(centre('N3'), AGGREGATES, centre('GR1')).rule).toBe('layer-not-looked-for');
+    expect(proposeFor(centre('N3'), AGGREGATES, centre('GR1'), ZONING).conclusion).toBe('natural');
+  });
   test('a look with an instrument out of order is none', () => {
     const findings = [...weigh([DIAMOND, CAPE, AGGREGATES]), ...weigh([ZONING], { id: 'z', counts: false })];
     expect(propose(findings)).toMatchObject({ conclusion: 'undetermined', rule: 'layer-not-looked-for' });
