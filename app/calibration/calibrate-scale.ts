@@ -18,6 +18,9 @@ export type Calibrated = {
 
 /** A true assignment leaves far less scatter than lines that fall near each other by chance: the limit, in line widths (judgement). */
 const MOST_SCATTER_WIDTHS = 0.2;
+/** So few lines fall in place by chance among many: then they must be this share of the curve's lines (judgement). */
+const FEW_LINES = 6;
+const LEAST_EXPLAINED = 1 / 3;
 /** Second round: how near the fitted scale must put a line, in widths and in residuals of the first round. */
 const SECOND_REACH = { widths: 0.3, residuals: 5 } as const;
 
@@ -42,6 +45,10 @@ export function calibrateScale(spectrum: Spectrum, standard: CalibrationStandard
   }
   if (fit.leaveOneOutRms > MOST_SCATTER_WIDTHS * fwhm) {
     return err({ code: 'does-not-fit', message: `Lines lie near those of “${standard.name}” but scatter by ${fit.leaveOneOutRms.toFixed(2)} ${UNIT_WORDS[standard.unit]}, as other lamps’ lines do by chance: choose the lamp that was used.` });
+  }
+  const used = fit.lines.filter((line) => line.used).length;
+  if (used < FEW_LINES && used < LEAST_EXPLAINED * lines.length) {
+    return err({ code: 'does-not-fit', message: `Only ${used} of the curve’s ${lines.length} lines belong to “${standard.name}”, as few as fall in place by chance: choose the lamp that was used.` });
   }
   const known = new Set(fit.lines.map((line) => line.measured));
   return ok({ fit, x, y, unassigned: lines.map((line) => line.position).filter((position) => !known.has(position)) });

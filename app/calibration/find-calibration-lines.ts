@@ -47,7 +47,8 @@ export function findCalibrationLines(spectrum: Spectrum, standard: CalibrationSt
   const detection = detectLines(points.x, y, { resolution: null, shotNoise: standard.shape === 'emission', ...WIDTHS[standard.shape][standard.unit] });
   if (detection.lines.length === 0) return err({ code: 'too-few-lines', message: `No line stands out in the curve: look whether it is that of “${standard.name}”, and record it with more light.` });
   const cut = (index: number): boolean => detection.saturation?.runs.some(([from, to]) => index >= from - 1 && index <= to + 1) ?? false;
-  const whole = detection.lines.filter((line) => !cut(line.index));
+  // A line on another's flank has no place of its own to calibrate by.
+  const whole = detection.lines.filter((line) => !cut(line.index) && line.shoulder !== true);
   if (whole.length === 0) return err({ code: 'too-few-lines', message: 'Every line is cut off at the detector’s ceiling: record the standard again with less light or a shorter exposure.' });
   const lines = whole.map(({ position, standardError, height, fwhm, snr }) => ({ position, height, fwhm, snr, standardError: standardError ?? UNFITTED_SHARE * fwhm }));
   return ok({ lines, x: points.x, y: points.y, fwhm: median(lines.map((line) => line.fwhm)) });

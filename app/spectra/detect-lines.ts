@@ -41,6 +41,8 @@ export type DetectedLine = {
   /** Height over the standard deviation of the raw curve's noise nearby. */
   readonly snr: number;
   readonly standardError: number | null;
+  /** On the flank of a stronger line, without a maximum of its own. */
+  readonly shoulder?: boolean;
 };
 
 export type Detection = {

@@ -1,6 +1,7 @@
 import type { DetectedLine } from './detect-lines.ts';
 import type { RawPeak } from './find-peaks.ts';
-import type { FittedPeak, PeakGuess } from './fit-peak.ts';
+import { findShoulders } from './find-shoulders.ts';
+import type { FittedPeak, PeakFit, PeakGuess } from './fit-peak.ts';
 import { fitPeaks } from './fit-peak.ts';
 
 export type FitGroupsInput = {
@@ -20,6 +21,9 @@ export type FitGroupsInput = {
 /** Neighbours nearer than this many widths are fitted together. */
 const TOGETHER_WIDTHS = 2.2;
 const MOST_TOGETHER = 4;
+/** Further apart than those, but with so high a valley between, they are too. */
+const RUN_TOGETHER_WIDTHS = 5;
+const SHALLOW_VALLEY = 0.4;
 /** Half of the fitted window, in widths, and its least number of points. */
 const WINDOW_WIDTHS = 1.75;
 const LEAST_HALF_POINTS = 6;
@@ -82,12 +86,20 @@ function lowestBetween(y: Float64Array, from: number, to: number): number {
   return low;
 }
 
-function groupNeighbours(all: readonly Guess[]): Guess[][] {
+/** Whether the curve hardly falls between two tops: then they overlap, however narrow the tops alone look. */
+function runTogether(corrected: Float64Array, a: Guess, b: Guess): boolean {
+  const valley = corrected[lowestBetween(corrected, a.raw.index, b.raw.index)]!;
+  return valley > SHALLOW_VALLEY * Math.min(corrected[a.raw.index]!, corrected[b.raw.index]!);
+}
+
+function groupNeighbours(all: readonly Guess[], corrected: Float64Array): Guess[][] {
   const groups: Guess[][] = [];
   for (const guess of all) {
     const group = groups.at(-1);
     const before = group?.at(-1);
-    if (group && before && group.length < MOST_TOGETHER && guess.position - before.position < TOGETHER_WIDTHS * togetherWidth(guess.fwhm, before.fwhm)) group.push(guess);
+    const apart = before === undefined ? Infinity : (guess.position - before.position) / togetherWidth(guess.fwhm, before.fwhm);
+    const together = apart < TOGETHER_WIDTHS || (apart < RUN_TOGETHER_WIDTHS && before !== undefined && runTogether(corrected, before, guess));
+    if (group && group.length < MOST_TOGETHER && together) group.push(guess);
     else groups.push([guess]);
   }
   return groups;
@@ -133,9 +145,16 @@ function binned(input: FitGroupsInput, from: number, to: number): { wx: Float64A
   return { wx, wy };
 }
 
-function trustworthy(fit: FittedPeak, guess: Guess): boolean {
+/** A line on another's flank stands out little, and its guess is small: beside others it may grow to this share of what the curve holds there, and to this many of their widths. */
+const MOST_OF_CURVE = 1.2;
+const MOST_OF_NEIGHBOUR = 2;
+
+function trustworthy(fit: FittedPeak, guess: Guess, group: readonly Guess[], overBaseline: number): boolean {
+  const neighbour = group.reduce((widest, other) => (other === guess ? widest : Math.max(widest, other.fwhm)), 0);
+  const tallest = Math.max(4 * guess.height, neighbour > 0 ? MOST_OF_CURVE * overBaseline : 0);
+  const broadest = Math.max(4 * guess.fwhm, MOST_OF_NEIGHBOUR * neighbour);
   return fit.height > LEAST_HEIGHT_ERRORS * fit.heightError && Number.isFinite(fit.positionError) && fit.positionError < guess.fwhm
-    && Math.abs(fit.position - guess.position) < 0.75 * guess.fwhm && fit.fwhm > 0.25 * guess.fwhm && fit.fwhm < 4 * guess.fwhm && fit.height < 4 * guess.height;
+    && Math.abs(fit.position - guess.position) < 0.75 * guess.fwhm && fit.fwhm > 0.25 * guess.fwhm && fit.fwhm < broadest && fit.height < tallest;
 }
 
 /** Position of the parabola through the maximum and its neighbours. */
@@ -148,34 +167,98 @@ function parabola(x: Float64Array, y: Float64Array, i: number): number {
   return shift < 0 ? x[i]! + shift * (x[i]! - x[i - 1]!) : x[i]! + shift * (x[i + 1]! - x[i]!);
 }
 
-/** Every peak with its fitted position, height and width; peaks whose fitted height does not stand out of the noise are dropped. */
+/** Shoulders are looked for this far around a group, in widths of its lines. */
+const SHOULDER_REACH = 2.5;
+/** A group must stand this clear of the noise before its flanks are searched. */
+const LEAST_SNR_FOR_SHOULDER = 20;
+/** Weaker beside its neighbour than this, a shoulder may be the neighbour's own shape. */
+const LEAST_SHOULDER_SHARE = 0.04;
+/** Least difference of the Bayesian information criterion: far beyond "very strong" (10; R. E. Kass, A. E. Raftery, J. Am. Stat. Assoc. 90 (1995) 773, from memory), since shapes are only nearly right. */
+const LEAST_GAIN = 30;
+const LEAST_SHOULDER_ERRORS = 6;
+
+type Fitted = { readonly guesses: readonly Guess[]; readonly fit: PeakFit | null };
+
+/** n ln RSS with its price of p ln n for the parameters. */
+const information = (n: number, rss: number, parameters: number): number => n * Math.log(rss / n) + parameters * Math.log(n);
+
+/** Whether the last peak of the fit is a line of its own beside the others. */
+function isLineOfItsOwn(fit: PeakFit, guess: Guess): boolean {
+  const last = fit.peaks.at(-1)!;
+  const others = fit.peaks.slice(0, -1);
+  const nearest = others.reduce((a, b) => (Math.abs(b.position - last.position) < Math.abs(a.position - last.position) ? b : a));
+  return last.height > LEAST_SHOULDER_ERRORS * last.heightError && last.height > LEAST_SHOULDER_SHARE * nearest.height && last.positionError < 0.25 * last.fwhm
+    && Math.abs(last.position - guess.position) < 0.75 * guess.fwhm && last.fwhm > 0.5 * guess.fwhm && last.fwhm < 2 * guess.fwhm
+    && Math.abs(last.position - nearest.position) > 0.5 * Math.min(last.fwhm, nearest.fwhm);
+}
+
+/** The group with the line on its flank that the data ask for, if they do. */
+function withShoulder(input: FitGroupsInput, group: readonly Guess[], previous: Guess | undefined, next: Guess | undefined): Fitted | null {
+  const { x, y, noise, step } = input;
+  if (group.length >= MOST_TOGETHER) return null;
+  const strongest = group.reduce((a, b) => (b.height > a.height ? b : a));
+  if (strongest.height < LEAST_SNR_FOR_SHOULDER * noise[strongest.raw.index]!) return null;
+  const fwhmPoints = strongest.fwhm / step;
+  const reach = Math.ceil(SHOULDER_REACH * fwhmPoints);
+  const from = Math.max(previous === undefined ? 0 : previous.raw.index, group[0]!.raw.index - reach, 0);
+  const to = Math.min(next === undefined ? x.length - 1 : next.raw.index, group.at(-1)!.raw.index + reach, x.length - 1);
+  const tops = [...(previous === undefined ? [] : [previous.raw.index]), ...group.map((guess) => guess.raw.index), ...(next === undefined ? [] : [next.raw.index])];
+  const shoulder = findShoulders({ y, noise: noise[strongest.raw.index]!, from, to, tops, fwhmPoints })[0];
+  if (shoulder === undefined) return null;
+  const guess: Guess = { position: x[shoulder.index]!, height: shoulder.height, fwhm: strongest.fwhm, raw: { ...strongest.raw, index: shoulder.index, prominence: shoulder.height, height: shoulder.height } };
+  const all = [...group, guess];
+  const [low, high] = windowOf(input, [...all].sort((a, b) => a.position - b.position), previous, next);
+  const { wx, wy } = binned(input, low, high);
+  if (wx.length < 6 * all.length + 8) return null;
+  const without = fitPeaks(wx, wy, group, 'pseudo-voigt');
+  const fit = fitPeaks(wx, wy, all, 'pseudo-voigt');
+  if (without === null || fit === null || !isLineOfItsOwn(fit, guess)) return null;
+  const gained = information(wx.length, without.rss, 4 * group.length + 2) - information(wx.length, fit.rss, 4 * all.length + 2);
+  return gained > LEAST_GAIN ? { guesses: all, fit } : null;
+}
+
+function fitGroup(input: FitGroupsInput, group: readonly Guess[], previous: Guess | undefined, next: Guess | undefined): Fitted {
+  const [from, to] = windowOf(input, group, previous, next);
+  const { wx, wy } = binned(input, from, to);
+  // A weak line does not carry its shape: one parameter less keeps its height and place steady.
+  const weak = group.every((guess) => guess.height < WEAK_SNR * input.noise[guess.raw.index]!);
+  return { guesses: group, fit: fitPeaks(wx, wy, group, weak || wx.length < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt') };
+}
+
+function linesOf(input: FitGroupsInput, { guesses: group, fit }: Fitted, known: number): DetectedLine[] {
+  const { x, y, noise, threshold, step } = input;
+  return group.flatMap((guess, j): DetectedLine[] => {
+    const i = guess.raw.index;
+    const fitted = fit?.peaks[j];
+    const shoulder = j >= known ? { shoulder: true } : {};
+    const common = { index: i, prominence: guess.raw.prominence, ...shoulder };
+    if (fitted && (j >= known || trustworthy(fitted, guess, group, input.corrected[i]!))) {
+      if (fitted.height < (j >= known || onHump(guess, step) ? LEAST_LOCAL_SIGMAS : LEAST_SIGMAS) * threshold[i]!) return [];
+      return [{ ...common, position: fitted.position, height: fitted.height, fwhm: fitted.fwhm, snr: fitted.height / noise[i]!, standardError: fitted.positionError }];
+    }
+    if (guess.height < LEAST_LOCAL_SIGMAS * threshold[i]!) return [];
+    return [{ ...common, position: parabola(x, y, i), height: guess.height, fwhm: guess.fwhm, snr: guess.height / noise[i]!, standardError: null }];
+  });
+}
+
+/**
+ * Every peak with its fitted position, height and width, and lines on their flanks that make no maximum; peaks whose fitted height
+ * does not stand out of the noise are dropped.
+ */
 export function fitGroups(input: FitGroupsInput): DetectedLine[] {
-  const { x, y, noise, threshold } = input;
   const all = guesses(input);
-  const groups = groupNeighbours(all);
-  const lines: DetectedLine[] = [];
-  const fitGroup = (group: readonly Guess[], previous: Guess | undefined, next: Guess | undefined): void => {
-    const [from, to] = windowOf(input, group, previous, next);
-    const { wx, wy } = binned(input, from, to);
-    // A weak line does not carry its shape: one parameter less keeps its height and place steady.
-    const weak = group.every((guess) => guess.height < WEAK_SNR * noise[guess.raw.index]!);
-    const fit = fitPeaks(wx, wy, group, weak || wx.length < 6 * group.length + 8 ? 'gaussian' : 'pseudo-voigt');
-    group.forEach((guess, j) => {
-      const i = guess.raw.index;
-      const fitted = fit?.peaks[j];
-      if (fitted && trustworthy(fitted, guess)) {
-        if (fitted.height < (onHump(guess, input.step) ? LEAST_LOCAL_SIGMAS : LEAST_SIGMAS) * threshold[i]!) return;
-        lines.push({ index: i, position: fitted.position, height: fitted.height, fwhm: fitted.fwhm, prominence: guess.raw.prominence, snr: fitted.height / noise[i]!, standardError: fitted.positionError });
-      } else if (guess.height >= LEAST_LOCAL_SIGMAS * threshold[i]!) {
-        lines.push({ index: i, position: parabola(x, y, i), height: guess.height, fwhm: guess.fwhm, prominence: guess.raw.prominence, snr: guess.height / noise[i]!, standardError: null });
-      }
-    });
-  };
-  groups.forEach((group, k) => fitGroup(group, groups[k - 1]?.at(-1), groups[k + 1]?.[0]));
+  const groups = groupNeighbours(all, input.corrected);
+  const lines = groups.flatMap((group, k) => {
+    const previous = groups[k - 1]?.at(-1);
+    const next = groups[k + 1]?.[0];
+    return linesOf(input, withShoulder(input, group, previous, next) ?? fitGroup(input, group, previous, next), group.length);
+  });
   // The hump below a narrow top is a line too.
   for (const guess of all) {
     const { raw } = guess;
-    if (onHump(guess, input.step)) fitGroup([{ raw, position: guess.position, height: raw.prominence, fwhm: (raw.rightHalf - raw.leftHalf) * input.step }], undefined, undefined);
+    if (!onHump(guess, input.step)) continue;
+    const hump: Guess = { raw, position: guess.position, height: raw.prominence, fwhm: (raw.rightHalf - raw.leftHalf) * input.step };
+    lines.push(...linesOf(input, fitGroup(input, [hump], undefined, undefined), 1));
   }
   return lines.sort((a, b) => a.position - b.position);
 }

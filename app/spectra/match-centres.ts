@@ -85,10 +85,10 @@ function widthFits(line: DetectedLine, expected: ExpectedLine, context: MatchCon
 function pairEntryAllowed(centre: OpticalCentre, lines: readonly DetectedLine[], line: DetectedLine, context: MatchContext): boolean {
   const isMember = (PAIR.members as readonly string[]).includes(centre.id);
   if (!isMember && centre.id !== PAIR.id) return true;
-  const inside = lines.filter((other) => other.position >= PAIR.from - 0.3 && other.position <= PAIR.to + 0.1 && other.snr >= LEAST_SNR_TO_NAME).length;
+  const inside = lines.filter((other) => other.shoulder !== true && other.position >= PAIR.from - 0.3 && other.position <= PAIR.to + 0.1 && other.snr >= LEAST_SNR_TO_NAME).length;
   const fine = context.resolutionNm !== null && context.resolutionNm <= PAIR.neededNm;
   const apart = inside >= 2 || (fine && line.fwhm < PAIR.mergedFwhmNm);
-  return isMember ? apart && (fine || inside >= 2) : !apart && line.snr >= PAIR.leastSnr;
+  return isMember ? line.shoulder !== true && apart && (fine || inside >= 2) : !apart && line.snr >= PAIR.leastSnr;
 }
 
 /** Candidates as a cooled stone would show them: only lines too narrow for a warm one, at the cold position. */
