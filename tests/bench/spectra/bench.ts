@@ -5,11 +5,13 @@ import { parseArgs } from 'node:util';
 import { readInfrared, readLuminescence } from './data.ts';
 import { measureFolder } from './folder.ts';
 import { makeData } from './make-data.ts';
-import { measureInfrared, measureOneThread, measurePoints, measureThreads } from './measure.ts';
+import { measureFalseAlarms, measureInfrared, measureOneThread, measurePoints, measureThreads } from './measure.ts';
 import { peerCoefficients, peerData, peerScore, pythonWithScipy, runPeer, type Peer } from './peer.ts';
 import { scoreReadings } from './score.ts';
 
 const SIZES = [1_000, 4_000, 16_000, 64_000];
+
+const FALSE_ALARM_CURVES = 1000;
 
 const say = (line = ''): void => console.log(line);
 const perSecond = (ms: number): string => `${ms.toFixed(3)} ms a curve, ${(1000 / ms).toFixed(0)} curves a second`;
@@ -66,6 +68,8 @@ async function run(folder: string): Promise<void> {
     say('  by the peer’s own measure          here     peer');
     for (const key of Object.keys(ours) as (keyof typeof ours)[]) say(`    ${key.padEnd(24)} ${String(ours[key]).padStart(10)} ${String(theirs.score[key]).padStart(8)}`);
   }
+  const alarms = measureFalseAlarms(FALSE_ALARM_CURVES);
+  say(`  false alarms: ${alarms.lines} lines in ${alarms.curves} curves of noise alone`);
   const two = await measureThreads(data, 2);
   say(`  two workers:  ${perSecond(two)}; ${times(one.msPerCurve / two)} one thread`);
   say();

@@ -74,3 +74,17 @@ export function measurePoints(sizes: readonly number[]): readonly { readonly poi
     return { points, ms: fastest(PASSES, pass) / repeats };
   });
 }
+
+/** Lines found in curves that hold noise alone, for each of some levels of light: what the thresholds let through. */
+export function measureFalseAlarms(curves: number): { readonly curves: number; readonly lines: number } {
+  const r = seededRandom(41);
+  const x = Float64Array.from({ length: 3600 }, (_, i) => 540 + i / 10);
+  let lines = 0;
+  for (let k = 0; k < curves; k++) {
+    const level = r.logBetween(50, 20_000);
+    const tilt = r.between(-0.3, 0.3) * level;
+    const y = x.map((_, i) => { const light = level + (tilt * i) / x.length; return light + Math.sqrt(light) * r.normal() + 8 * r.normal(); });
+    lines += detectLines(x, y, { resolution: 0.5, ...DETECTION.photoluminescence }).lines.length;
+  }
+  return { curves, lines };
+}

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nonNegativeLeastSquares } from '../../../../app/infrared/non-negative-least-squares.ts';
+import { nonNegativeLeastSquares, nonNegativeSolver } from '../../../../app/infrared/non-negative-least-squares.ts';
 import { pchip } from '../../../../app/infrared/pchip.ts';
 import { seededRandom } from '../../../../app/spectra/simulate/seeded-random.ts';
 
@@ -22,6 +22,28 @@ test('optimal on 200 random problems with five columns', () => {
     expect(coefficients.every((c) => c >= 0)).toBe(true);
     expectOptimal(columns, y, coefficients);
   }
+});
+
+test('one solver for many curves gives each what it gives alone', () => {
+  const r = seededRandom(9);
+  const columns = Array.from({ length: 7 }, () => Float64Array.from({ length: 60 }, () => r.uniform()));
+  const free = columns.map((_, c) => c > 4);
+  const solver = nonNegativeSolver(columns, free);
+  for (let k = 0; k < 100; k++) {
+    const y = Float64Array.from({ length: 60 }, () => r.normal());
+    const alone = nonNegativeLeastSquares(columns, y, free);
+    expect(solver.coefficients(y)).toEqual(alone.coefficients);
+    expect(solver.fit(y)).toEqual(alone);
+    expect(alone.coefficients.every((c, j) => free[j] === true || c >= 0)).toBe(true);
+  }
+});
+
+test('columns that depend on each other are no fault', () => {
+  const t = Float64Array.from({ length: 12 }, (_, i) => 1 + i);
+  const { coefficients } = nonNegativeLeastSquares([t, t.slice(), t.map((v) => v * v)], t.map((v) => 3 * v), [false, false, false]);
+  const fitted = t.map((v) => (coefficients[0]! + coefficients[1]!) * v + coefficients[2]! * v * v);
+  fitted.forEach((value, i) => expect(value).toBeCloseTo(3 * t[i]!, 6));
+  expect(coefficients.every((c) => c >= 0)).toBe(true);
 });
 
 test('a free column may go below zero', () => {
