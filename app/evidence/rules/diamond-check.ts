@@ -7,8 +7,11 @@ export type DiamondCheck =
   | { readonly state: 'contradictory'; readonly for: readonly WeighedFinding[]; readonly against: readonly WeighedFinding[] }
   | { readonly state: 'open'; readonly hints: readonly WeighedFinding[] };
 
+/** The methods whose spectra can show a Raman line. */
+const LASER_METHODS: ReadonlySet<string> = new Set(['raman', 'photoluminescence']);
+
 /** The Raman line of diamond near 1332 cm⁻¹, read from a Raman or a photoluminescence spectrum. No other proof of diamond is accepted. */
-const isDiamondLine = (finding: WeighedFinding): boolean => finding.code === 'diamond-line:present' && finding.supports === 'diamond' && isHeavy(finding);
+const isDiamondLine = (finding: WeighedFinding): boolean => finding.code === 'diamond-line:present' && LASER_METHODS.has(finding.method) && finding.supports === 'diamond' && isHeavy(finding);
 
 /** Strong facts that only diamond shows: its lattice absorption, and what speaks for an origin. */
 const onlyInDiamond = (finding: WeighedFinding): boolean => isHeavy(finding) && (finding.supports === 'diamond' || sideOf(finding) !== null);
@@ -16,7 +19,7 @@ const onlyInDiamond = (finding: WeighedFinding): boolean => isHeavy(finding) && 
 /** Two strong findings against diamond from two methods, or one from a laser method, or a diagnostic one. */
 function disproof(counted: readonly WeighedFinding[]): WeighedFinding[] {
   const heavy = counted.filter((finding) => finding.supports === 'not-diamond' && isHeavy(finding));
-  const alone = heavy.filter((finding) => finding.strength === 'diagnostic' || finding.method === 'raman' || finding.method === 'photoluminescence');
+  const alone = heavy.filter((finding) => finding.strength === 'diagnostic' || LASER_METHODS.has(finding.method));
   if (alone.length > 0) return alone;
   return new Set(heavy.map((finding) => finding.method)).size >= 2 ? heavy : [];
 }
