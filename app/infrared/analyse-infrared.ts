@@ -72,6 +72,12 @@ function onePhononSaturated(prepared: PreparedSpectrum): boolean {
   return false;
 }
 
+/** Whether the curve has a flat top where the nitrogen bands are. */
+const cutOffInNitrogen = (x: Float64Array, detection: Detection): boolean => (detection.saturation?.runs ?? []).some(([a, b]) => Math.max(x[a]!, x[b]!) > 1000 && Math.min(x[a]!, x[b]!) < 1400);
+
+/** A curve cut off at the top has lost the shape that tells the components apart: amounts stay as lower limits, no type follows from them. */
+const withoutType = (reading: InfraredReading): InfraredReading => ({ ...reading, result: { ...reading.result, type: 'not-determined', platelet: null, aggregationPercent: null, modelTemperature: null, detectionLimitPpm: NOTHING_EXCLUDED_PPM } });
+
 /** Uncompensated boron, ppm, or null where its 2802 cm-1 line does not stand out. */
 function boronOf(x: Float64Array, alpha: Float64Array): number | null {
   const boron = measureBoron(x, alpha);
@@ -136,5 +142,6 @@ export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection
   if (saturated) warnings.push({ code: 'one-phonon-saturated', message: 'The nitrogen region is saturated: amounts are lower limits. Use a shorter path.' });
   warnings.push(...artefactsOf(x, prepared.y, scale));
   const reading = measure(prepared, detection, scale, nitrogen, boronPpm, parameters);
-  return { reading, warnings };
+  const shapeLost = saturated && (scale.saturated || cutOffInNitrogen(x, detection) || reading.result.type === 'Ib');
+  return { reading: shapeLost ? withoutType(reading) : reading, warnings };
 }

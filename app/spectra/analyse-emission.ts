@@ -48,12 +48,13 @@ const residualWarning = (residual: number): AnalysisWarning => ({
 });
 
 /** Names all lines but the diamond line, which is no optical centre, however near one may lie. */
-function nameLines(detection: Detection, scale: EmissionScale, raman: DiamondRaman | null, laserStated: boolean, context: MatchContext): Named {
+function nameLines(detection: Detection, scale: EmissionScale, raman: DiamondRaman | null, { laserNm, method }: AnalysisParameters, context: MatchContext): Named {
   const ramanAt = raman?.line ? detection.lines.indexOf(raman.line) : -1;
   if (!scale.canName) return { matches: [], ramanAt, context };
   const missing = raman && !raman.line ? { missingRamanNm: raman.result.expectedNm } : {};
   const named = matchCentres(scale.inNm.filter((_, k) => k !== ramanAt), { ...context, ...missing });
-  return { matches: ramanAt >= 0 || !laserStated ? named : doubtRamanOfOthers(named, scale.laserNm), ramanAt, context };
+  const inRaman = method === 'raman';
+  return { matches: laserNm === undefined || (ramanAt >= 0 && !inRaman) ? named : doubtRamanOfOthers(named, scale.laserNm, inRaman ? 'raman' : 'photoluminescence'), ramanAt, context };
 }
 
 /** Centres that the diamond line alone would have been taken for, and that no other line shows. */
@@ -104,6 +105,14 @@ function temperatureWarnings(matches: readonly Match[]): AnalysisWarning[] {
   return cold ? [{ code: 'narrow-for-temperature', message: `The line at ${cold.line.position.toFixed(2)} nm (${cold.centre?.name ?? ''}) is narrower than any at room temperature, as a cooled stone shows it: state the stone’s temperature.` }] : [];
 }
 
+/** A strong line where a centre lies, too wide to be it as the run is described: a temperature or resolution wrongly stated, or remembered from another run. */
+function widthWarnings(matches: readonly Match[], temperatureK: number): AnalysisWarning[] {
+  return matches.flatMap((match) => (match.tooWideFor === undefined ? [] : [{
+    code: 'wide-for-temperature',
+    message: `The line at ${match.line.position.toFixed(2)} nm lies where ${match.tooWideFor.name} does but is ${match.line.fwhm.toFixed(1)} nm wide, wider than it would be at ${temperatureK.toFixed(0)} K with this resolution: it was not named. Check the stated temperature and resolution.`,
+  }]));
+}
+
 /** Reads a photoluminescence or Raman curve: the diamond line, imitations, optical centres in emission. */
 export function analyseEmission(prepared: PreparedSpectrum, detection: Detection, parameters: AnalysisParameters): Reading {
   const { laserNm, temperatureK, calibrationErrorNm } = parameters;
@@ -114,19 +123,23 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
   let raman = lookForRaman(prepared, detection, parameters, scale, context);
   const residual = alarmingResidual(raman);
   if (residual !== null) warnings.push(residualWarning(residual));
-  const named = nameLines(detection, scale, raman, laserNm !== undefined, { ...context, calibrationErrorNm: Math.max(calibrationErrorNm, Math.abs(residual ?? 0)) });
+  const named = nameLines(detection, scale, raman, parameters, { ...context, calibrationErrorNm: Math.max(calibrationErrorNm, Math.abs(residual ?? 0)) });
   const rivals = rivalsOfRaman(scale, named);
   if (raman && rivals.length > 0) raman = { ...raman, result: { ...raman.result, present: false, state: 'masked' }, reason: `the instrument can’t part it from ${rivals.join(', ')}` };
+  if (raman?.result.state === 'absent' && named.matches.some((match) => match.ambiguousWith.includes(RAMAN_LINE))) {
+    raman = { ...raman, result: { ...raman.result, state: 'masked' }, reason: 'a line there may be it or a centre' };
+  }
   const simulant = lookForSimulant(prepared, detection, scale, raman);
   const peaks = toPeaks(detection, scale, named, raman, rivals, simulant);
   const ofSimulants = new Set((simulant?.found ?? []).map((found) => scale.inNm[found.line]!));
   const own = named.matches.filter((match) => !ofSimulants.has(match.line));
-  const doubt = scale.canName && laserNm !== undefined ? checkLaser(raman, scale.inNm, own, laserNm) : null;
+  const doubt = scale.canName && laserNm !== undefined ? checkLaser(raman, scale.inNm, own, laserNm, scale.unit) : null;
   if (doubt && simulant === null) {
     warnings.push(doubt.warning);
     if (raman?.result.state === 'absent') raman = { ...raman, result: { ...raman.result, state: 'masked' }, reason: 'the laser wavelength is in doubt' };
   }
   warnings.push(...artefactWarnings(own));
   warnings.push(...temperatureWarnings(own));
+  warnings.push(...widthWarnings(own, temperatureK));
   return { peaks, named: own, diamondRaman: raman, simulant, warnings };
 }

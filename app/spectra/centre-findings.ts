@@ -75,6 +75,9 @@ function ambiguousFact(match: Match, input: FindingInput): FindingFact {
   };
 }
 
+/** A clear line without a name: then it can't be said that nothing stands out. */
+const isStrongUnnamed = (match: Match): boolean => match.centre === null && match.sidebandOf === null && match.artefact === null && match.line.snr >= 10;
+
 /** One fact per centre seen, per ambiguous line, and per family of lines that weighs more together. */
 export function centreFindings(input: FindingInput): FindingFact[] {
   const { method } = input.parameters;
@@ -91,7 +94,7 @@ export function centreFindings(input: FindingInput): FindingFact[] {
     const places = there.map((id) => byCentre.get(id)![0]!.line.position.toFixed(1)).join(', ');
     facts.push({ code: family.code, statement: `Several ${family.words} together (${places} nm).`, strength: 'strong', supports: family.supports, method, caution: family.caution, source: family.source });
   }
-  if ((method === 'photoluminescence' || method === 'absorption') && facts.length === 0 && ambiguous.length === 0) {
+  if ((method === 'photoluminescence' || method === 'absorption') && facts.length === 0 && ambiguous.length === 0 && !input.named.some(isStrongUnnamed)) {
     facts.push({ code: 'centres:none', statement: `No optical centre of the table stands out of the noise in this ${method} spectrum.`, strength: 'neutral', supports: 'none', method, caution: 'absence says little: it depends on laser, temperature and noise' });
   }
   return [...facts, ...ambiguous.map((match) => ambiguousFact(match, input))];

@@ -12,10 +12,20 @@ export type LaserDoubt = { readonly warning: AnalysisWarning };
 const MOST_LASER_ERROR_NM = 6;
 const LEAST_SNR = 15;
 const WIDEST_CM1 = 60;
+/** Luminescence lies on the long side of its laser; so far on the other side, nm, and this clear over the noise, the laser was another (judgement). */
+const BELOW_LASER_NM = 5;
+const LEAST_SNR_BELOW = 10;
 
 /** Where a missing diamond line is better explained by a wrong laser wavelength than by the stone. */
-export function checkLaser(raman: DiamondRaman | null, lines: readonly DetectedLine[], matches: readonly Match[], laserNm: number): LaserDoubt | null {
-  if (raman === null || raman.result.state === 'present') return null;
+export function checkLaser(raman: DiamondRaman | null, lines: readonly DetectedLine[], matches: readonly Match[], laserNm: number, unit: 'nm' | 'raman-shift'): LaserDoubt | null {
+  if (raman?.result.state === 'present') return null;
+  const below = unit === 'nm' ? lines.filter((line) => line.snr >= LEAST_SNR_BELOW && line.position < laserNm - BELOW_LASER_NM && !matches.find((m) => m.line === line)?.artefact) : [];
+  if (below.length > 0) {
+    return {
+      warning: { code: 'laser-doubtful', message: `Light stands out at ${below.slice(0, 3).map((line) => line.position.toFixed(1)).join(', ')} nm, on the short side of the stated laser (${laserNm} nm), where a stone does not shine: check the laser’s wavelength.` },
+    };
+  }
+  if (raman === null) return null;
   const unnamed = lines.filter((line) => {
     const match = matches.find((m) => m.line === line);
     return line.snr >= LEAST_SNR && line.fwhm <= WIDEST_CM1 * line.position ** 2 * 1e-7 && (match === undefined || (match.centre === null && match.artefact === null && match.sidebandOf === null));

@@ -128,6 +128,11 @@ export function findDiamondRaman(input: DiamondRamanInput): DiamondRaman | null 
     const shiftCm1 = input.unit === 'nm' ? ramanShiftFromAir(laser, best.position) : best.position;
     return { result: { ...common, foundNm, shiftCm1, present: true, state: 'present' }, line: best, reason: '' };
   }
+  // A line that the instrument can't part from this place may hide it, or be it, drawn aside by a neighbour.
+  const hiding = detection.lines.find((line) => line.snr >= LEAST_SNR && Math.abs(line.position - expected) <= Math.max(resolution, Math.min(line.fwhm, WIDEST_CM1.resolutionUnknown * perCm1)));
+  if (hiding !== undefined) {
+    return { result: { ...common, foundNm: null, shiftCm1: null, present: false, state: 'masked' }, line: null, reason: 'a line lies too close to its place to tell them apart' };
+  }
   const light = brightest(detection.smoothed);
   const otherLines = detection.lines.some((line) => line.snr >= 10);
   const share = WEAKEST_SHARE[input.unit === 'nm' ? 'photoluminescence' : 'raman'];

@@ -3,9 +3,8 @@ import type { Match } from './match-centres.ts';
 
 /** Stands for a Raman line of another material among the candidates of a line. */
 export const RAMAN_OF_OTHERS = 'RAMAN-OTHER';
-/** Where other materials have their first-order Raman lines, cm-1 (judgement). */
-const FROM_CM1 = 90;
-const TO_CM1 = 1300;
+/** Where other materials have their first-order Raman lines, cm-1 (judgement); a Raman run also meets the two bands of graphite. */
+const OTHERS_CM1 = { photoluminescence: [[90, 1300]], raman: [[90, 1400], [1500, 1650]] } as const;
 /** Sidebands must be this share of their line to vouch for it, and N3 has three that show (judgement). */
 const LEAST_SHARE = 0.03;
 /** Centres that no other material imitates easily, and how clear they must be. */
@@ -14,13 +13,13 @@ const LEAST_SNR = 10;
 const sidebandsAsked = (id: string): number => (id === 'N3' ? 2 : 1);
 
 /**
- * Without a diamond line, a line close to the laser may be the Raman line of another material.
+ * Without a diamond line, and in a Raman run always (a mount, a neighbour or graphite may lie in the beam), a line close to the laser may be the Raman line of another material.
  * It keeps its name only where its own sideband, or a centre of diamond farther away, vouches for it; a glass must not come out as N3.
  */
-export function doubtRamanOfOthers(matches: readonly Match[], laserNm: number): Match[] {
+export function doubtRamanOfOthers(matches: readonly Match[], laserNm: number, method: 'photoluminescence' | 'raman'): Match[] {
   const doubtful = (match: Match): boolean => {
     const shift = ramanShiftFromAir(laserNm, match.line.position);
-    return shift >= FROM_CM1 && shift <= TO_CM1;
+    return OTHERS_CM1[method].some(([from, to]) => shift >= from && shift <= to);
   };
   const diamondShows = matches.some((match) => match.centre !== null && COMMON.includes(match.centre.id) && match.line.snr >= LEAST_SNR && !doubtful(match));
   return matches.map((match) => {

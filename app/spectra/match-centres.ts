@@ -30,10 +30,14 @@ export type Match = {
   readonly resolved: boolean;
   /** The line fits the centre only as a cooled stone would show it, though the run is said to be warm. */
   readonly asCold: boolean;
+  /** The centre at whose place the line lies, where only its width speaks against the name. */
+  readonly tooWideFor?: OpticalCentre;
 };
 
 /** Signal over noise asked before a line gets a name. */
 export const LEAST_SNR_TO_NAME = 5;
+/** Signal over noise at which an unexpected width is worth a word. */
+const LEAST_SNR_WIDTH = 10;
 /** Signal over noise at which the other line of a pair would show too. */
 const LEAST_SNR_FOR_PARTNER = 12;
 /** Share of the resolution by which a maximum may be off (judgement). */
@@ -52,6 +56,10 @@ const WARM_K = 200;
 const WIDEST = { known: 3, unknown: 2 } as const;
 /** Width assumed for lines whose own width is not published, nm, cold and warm (judgement). */
 const USUAL_WIDTH_NM = { cold: 0.6, room: 2 } as const;
+/** Neighbours closer than so many resolutions can hide one another: one maximum may then be both (judgement). */
+const HIDING = 1.5;
+/** A sideband may outshine its own line only where it is broad, nm; a narrower line that does is a line of its own (judgement). */
+const BROAD_SIDEBAND_NM = 10;
 /** Sidebands are broad: at least this wide, nm (judgement). */
 const LEAST_SIDEBAND_NM = 2.5;
 
@@ -125,7 +133,7 @@ function hiddenNeighbours(best: Candidate, line: DetectedLine, context: MatchCon
     if (centre.id === best.centre.id || centre.yieldsTo !== undefined || centre.companionOf !== undefined || !centre.modes.includes(context.mode)) continue;
     if (centre.neededFwhmNm === null || (PAIR.members as readonly string[]).includes(centre.id)) continue;
     const nm = expectedLine(centre, context.temperatureK).nm;
-    if (Math.abs(nm - best.expected.nm) < instrument && Math.abs(nm - line.position) < instrument) ids.push(centre.id);
+    if (Math.abs(nm - best.expected.nm) < HIDING * instrument && Math.abs(nm - line.position) < HIDING * instrument) ids.push(centre.id);
   }
   return ids;
 }
@@ -211,9 +219,33 @@ function withSideband(match: Match, all: readonly Match[], mode: CentreMode): Ma
   for (const other of all) {
     const range = mode === 'emission' ? other.centre?.emissionSideband : other.centre?.absorptionSideband;
     if (!range || match.line.position < range[0] || match.line.position > range[1]) continue;
+    if (match.line.fwhm < BROAD_SIDEBAND_NM && match.line.height > other.line.height) continue;
     if (owner === null || other.line.height > owner.line.height) owner = other;
   }
   return owner?.centre ? { ...match, sidebandOf: owner.centre.id, artefact: null } : match;
+}
+
+/** Absorption lines that pass for a centre beside another: 575 nm beside 536 (Collins & Ly, J. Phys.: Condens. Matter 14 (2002) L467), and N3's own sidebands for ND1. */
+function withLookAlikes(match: Match, all: readonly Match[], mode: CentreMode): Match {
+  if (mode !== 'absorption' || match.centre === null) return match;
+  const other = (id: string): Match | undefined => all.find((m) => m.centre?.id === id);
+  if (match.centre.id === 'NV0' && other('N536')) return { ...match, centre: null, expectedNm: null, ambiguousWith: ['NV0', 'N536'] };
+  const n3 = other('N3');
+  if (match.centre.id === 'ND1' && n3 !== undefined && n3.line.height > match.line.height) return { ...match, centre: null, expectedNm: null, ambiguousWith: [], sidebandOf: 'N3' };
+  return match;
+}
+
+/** Tells of a clear unnamed line at a centre's place that is too wide for it; rarer lines and companions are not guessed at. */
+function withWidth(match: Match, context: MatchContext): Match {
+  if (match.centre !== null || match.sidebandOf !== null || match.artefact !== null || match.ambiguousWith.length > 0 || match.line.snr < LEAST_SNR_WIDTH) return match;
+  const at = OPTICAL_CENTRES.find((centre) => {
+    if (!centre.modes.includes(context.mode) || centre.roomFwhmNm === null || centre.yieldsTo !== undefined || centre.companionOf !== undefined) return false;
+    const expected = expectedLine(centre, context.temperatureK);
+    const slack = 2 * context.calibrationErrorNm;
+    const most = WIDEST.known * Math.hypot(expected.fwhmNm ?? centre.roomFwhmNm, context.resolutionNm ?? 0);
+    return match.line.position >= expected.lo - slack && match.line.position <= expected.hi + slack && match.line.fwhm > most && match.line.fwhm < 2 * Math.hypot(centre.roomFwhmNm, context.resolutionNm ?? 0);
+  });
+  return at === undefined ? match : { ...match, tooWideFor: at };
 }
 
 /**
@@ -225,6 +257,6 @@ export function matchCentres(lines: readonly DetectedLine[], context: MatchConte
   const named = first.map((match) => (looksLikeSideband(match, first, context.mode) ? { ...match, centre: null, expectedNm: null, ambiguousWith: [] } : match));
   const present = new Set(named.flatMap((match) => (match.centre ? [match.centre.id] : [])));
   const kept = named.map((match) => (match.centre?.companionOf !== undefined && !present.has(match.centre.companionOf)
-    ? { ...match, centre: null, expectedNm: null } : match));
-  return kept.map((match) => withSideband(match, kept, context.mode));
+    ? { ...match, centre: null, expectedNm: null } : match)).map((match, _, all) => withLookAlikes(match, all, context.mode));
+  return kept.map((match) => withWidth(withSideband(match, kept, context.mode), context));
 }

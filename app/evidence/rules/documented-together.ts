@@ -28,7 +28,7 @@ const LOOK_ALIKES: readonly LookAlike[] = [
   },
   {
     looks: 'grown', stone: 'natural type IIa diamond with nickel lines, a strong blue after-glow or silicon-vacancy',
-    shows: [/^centre:(NI883|SIV)$/, /^afterglow:(greenish-)?blue$/, /^glow:short-over-long$/],
+    shows: [/^centre:(NI883|SIV)$/, /^afterglow:blue$/, /^glow:short-over-long$/],
     clears: 'growth pattern, lines of CVD growth, metallic flux, cobalt lines, or a magnet',
     source: 'Gems & Gemology GNI, Winter 2017; Wang, Johnson, D’Haenens-Johansson, Loudin, GSA 2016, abstract 280126',
   },
