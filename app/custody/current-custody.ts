@@ -10,6 +10,8 @@ export type CurrentCustody = {
   readonly at: string;
   /** True once any comparison of weights went beyond the tolerance: a later agreeing reading does not wipe it out. */
   readonly differs: boolean;
+  /** The first reading of all: what came in. */
+  readonly firstWeight: { readonly weight: number; readonly unit: 'ct' | 'g' } | null;
   readonly lastWeight: { readonly weight: number; readonly unit: 'ct' | 'g' } | null;
   /** It has gone back to the client. */
   readonly returned: boolean;
@@ -36,13 +38,15 @@ function holderAfter(holder: string, content: CustodyContent): string {
 function after(before: CurrentCustody | null, at: string, content: CustodyContent): CurrentCustody {
   // Nothing brings an item back but a new hand-over, which makes a new item.
   const returned = (before?.returned ?? false) || content.event === 'returned';
+  const weight = content.weight === undefined ? null : { weight: content.weight, unit: content.weightUnit ?? 'ct' };
   return {
     place: returned ? '' : content.place ?? before?.place ?? '',
     holder: holderAfter(before?.holder ?? '', content),
     seal: sealAfter(before?.seal ?? '', content),
     lastEvent: content.event, at,
     differs: (before?.differs ?? false) || content.differs === true,
-    lastWeight: content.weight === undefined ? before?.lastWeight ?? null : { weight: content.weight, unit: content.weightUnit ?? 'ct' },
+    firstWeight: before?.firstWeight ?? weight,
+    lastWeight: weight ?? before?.lastWeight ?? null,
     returned,
   };
 }

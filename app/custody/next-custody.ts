@@ -42,8 +42,12 @@ function oddities(request: CustodyRequest, { current }: CustodyCircumstances): s
     if (seal !== undefined && seal !== current.seal) return [`The seal on record was ${current.seal}.`];
   }
   if (request.event === 'sealed' && current.seal !== '') return [`It was on record as under seal ${current.seal}, whose opening was not recorded.`];
+  if (request.event === 'weighed' && current.seal !== '') return [`Weighed under seal ${current.seal}.`];
   return [];
 }
+
+/** What a test's entry must say where no opening was recorded; undefined where nothing is odd. */
+export const testedUnderSeal = (seal: string): string | undefined => (seal === '' ? undefined : `It was on record as under seal ${seal}, whose opening was not recorded.`);
 
 /** Parts as one text, each ended like a sentence where another follows. */
 function sentences(parts: readonly (string | undefined)[]): string {
@@ -52,14 +56,18 @@ function sentences(parts: readonly (string | undefined)[]): string {
 
 function weightPart(request: CustodyRequest, c: CustodyCircumstances): Partial<CustodyContent> {
   if (request.weight === undefined) return {};
-  const last = c.current.lastWeight;
-  const compared = last !== null && last.unit === c.weightUnit ? compareWeight(request.weight, last.weight, c.tolerance) : {};
-  return { weight: request.weight, weightUnit: c.weightUnit, ...compared };
+  const weight = request.weight;
+  const against = (one: CurrentCustody['lastWeight']) => (one !== null && one.unit === c.weightUnit ? compareWeight(weight, one.weight, c.tolerance) : null);
+  const last = against(c.current.lastWeight);
+  const first = against(c.current.firstWeight);
+  // Small losses add up: what goes out answers to what came in, and so does every weighing that agrees with the one before.
+  const compared = request.event === 'returned' || (last?.differs !== true && first?.differs === true) ? first ?? last : last;
+  return { weight, weightUnit: c.weightUnit, ...compared };
 }
 
 /**
  * The content of the next custody entry of an item, or why there can be none.
- * A weight is compared with the last recorded one in the same unit. What does not fit the record is written into the note.
+ * A weight is compared with the last recorded one and with the first, in the same unit; what goes back to the client, with the first. What does not fit the record is written into the note.
  */
 export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): Result<CustodyContent, CustodyRefusal> {
   if (c.current.returned) {

@@ -20,7 +20,7 @@ export const custodyContent = z.strictObject({
   /** Reading in weightUnit steps: ct = 0.0001 ct, g = 0.00001 g. */
   weight: z.number().int().nonnegative().optional(),
   weightUnit: z.enum(['ct', 'g']).optional(),
-  /** The last recorded weight it was compared with, the tolerance, and whether it differs by more. */
+  /** The recorded weight it was compared with (the last, or the first where small losses add up), the tolerance, and whether it differs by more. */
   expectedWeight: z.number().int().nonnegative().optional(),
   tolerance: z.number().int().nonnegative().optional(),
   differs: z.boolean().optional(),

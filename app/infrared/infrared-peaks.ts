@@ -17,8 +17,11 @@ function nameOf(line: DetectedLine): (typeof INFRARED_REFERENCE_LINES)[number] |
 
 /** The lines of an infrared curve, cm-1, with the reference lines they fit. Their meaning is in the infrared result, not in the names. */
 export function infraredPeaks(detection: Detection): PeakResult[] {
-  return detection.lines.map((line) => {
-    const reference = nameOf(line);
+  const named = detection.lines.map(nameOf);
+  const seen = new Set(named.flatMap((reference) => (reference === null ? [] : [reference.id])));
+  return detection.lines.map((line, k) => {
+    // The weaker line of a defect is not named without the stronger.
+    const reference = named[k]?.id === 'IR-1405' && !seen.has('IR-3107') ? null : named[k] ?? null;
     return {
       position: line.position, unit: 'cm-1', height: line.height, fwhm: line.fwhm, prominence: line.prominence, snr: line.snr, standardError: line.standardError,
       centre: reference?.id ?? null, offset: reference ? line.position - reference.cm1 : null, ambiguousWith: [], sidebandOf: null,

@@ -1,3 +1,4 @@
+import { testedUnderSeal } from '../../app/custody/next-custody.ts';
 import type { InstrumentMemory } from '../../app/contract/work.ts';
 import type { FindingFact } from '../../app/domain/finding.ts';
 import type { InstrumentState } from '../../app/domain/instrument-state.ts';
@@ -14,6 +15,7 @@ import { proposeFindings } from './findings-write.ts';
 import { rememberForNextRun } from './instruments.ts';
 import { putRawRecord, sameBytesInCase } from './put-raw-record.ts';
 import { putAnalysis, putSpectrum, type NewCurve } from './spectra.ts';
+import { custodyOfItem } from './custody.ts';
 
 export type NewRunFile = {
   readonly name: string; readonly mediaType: string; readonly bytes: Uint8Array; readonly sha256: string;
@@ -95,7 +97,9 @@ export function putRun(tx: WriteTx, newId: () => string, change: PersonChange, r
   }
   proposed += proposeFindings(tx, newId, { at: change.at, caseId: stone.case_id, stoneId: run.stoneId, runId, analysisId: null, origin: 'observation' }, run.observed).length;
 
-  appendCustody(tx, change, { caseId: stone.case_id, itemId: stone.item_id, content: { event: 'tested', run: `R${number}`, note: `${stone.label}: ${METHODS[run.method].name}` } });
+  const tested = `${stone.label}: ${METHODS[run.method].name}`;
+  const odd = testedUnderSeal(custodyOfItem(tx, stone.item_id)?.seal ?? '');
+  appendCustody(tx, change, { caseId: stone.case_id, itemId: stone.item_id, content: { event: 'tested', run: `R${number}`, note: odd === undefined ? tested : `${tested}. ${odd}` } });
   appendAudit(tx, change, {
     subject: runId, caseId: stone.case_id,
     content: {

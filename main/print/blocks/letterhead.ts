@@ -3,6 +3,8 @@ import type { Element, Sheet } from '../sheet.ts';
 
 export type Letterhead = { readonly name: string; readonly address: string; readonly logo: { readonly base64: string } | null };
 
+/** More lines than any name of a laboratory fills: on its first page it is never cut. */
+const WHOLE_NAME_LINES = 8;
 /** Room kept at the right for number and page. */
 const ASIDE = 190;
 const LOGO = { width: 96, height: 36, gap: 12 } as const;
@@ -29,7 +31,7 @@ export function letterhead(sheet: Sheet, parent: Element, laboratory: Letterhead
   const width = sheet.width - ASIDE - inset;
   const x = sheet.left + inset;
   sheet.within(sheet.child(parent, 'P'), 'P', () => {
-    for (const line of sheet.lines(laboratory.name, width, TEXT.laboratory, 2)) {
+    for (const line of sheet.lines(laboratory.name, width, TEXT.laboratory, WHOLE_NAME_LINES)) {
       sheet.put(line, x, sheet.y, TEXT.laboratory);
       sheet.y += TEXT.laboratory.pitch;
     }

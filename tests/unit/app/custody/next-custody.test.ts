@@ -34,6 +34,17 @@ describe('nextCustody', () => {
     const other = next(folded(received, { ...weighed, weightUnit: 'g' }), { event: 'weighed', weight: 10_021 });
     expect(other).toEqual({ ok: true, value: { event: 'weighed', weight: 10_021, weightUnit: 'ct' } });
   });
+  test('small losses that add up are compared with what came in', () => {
+    const drift = folded(received, weighed, { ...weighed, weight: 9_988 });
+    expect(next(drift, { event: 'weighed', weight: 9_976 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, tolerance: 20, differs: true } });
+    expect(next(drift, { event: 'weighed', weight: 9_985 })).toMatchObject({ ok: true, value: { expectedWeight: 9_988, differs: false } });
+  });
+  test('what goes back answers to what came in', () => {
+    expect(next(folded(received, weighed, { ...weighed, weight: 9_988 }), { event: 'returned', weight: 9_985 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, differs: false } });
+  });
+  test('weighing under a seal says so', () => {
+    expect(next(folded(received, weighed, { event: 'sealed', seal: 'S-1' }), { event: 'weighed', weight: 10_000 })).toMatchObject({ ok: true, value: { note: 'Weighed under seal S-1.' } });
+  });
   test('opening what is under no seal is recorded and says so', () => {
     expect(next(folded(received), { event: 'opened', note: 'bag torn' })).toEqual({ ok: true, value: { event: 'opened', note: 'bag torn. No seal was on record when it was opened.' } });
   });

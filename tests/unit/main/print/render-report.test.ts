@@ -149,8 +149,9 @@ describe('awkward contents', () => {
     expect(all).toContain('U+5B9D, U+77F3');
   });
 
-  test('a long heading ends in an ellipsis, a long fact is printed whole', () => {
-    expect(pdf.pages[0]).toMatch(/Teaching Collection…/);
+  test('the laboratory’s name stands whole on the first page and shortened on the others, a long fact is printed whole', () => {
+    expect(squeezed(pdf.pages[0]!)).toContain('TeachingCollectionoftheInventedHarbourProvinceofSaltmarsh,DepartmentofScreening');
+    expect(pdf.pages[1]).toMatch(/Łódź[^\n]*…/);
     expect(squeezed(all).match(/oneofwhichhadbeenreplaced/g)!.length).toBeGreaterThanOrEqual(4);
   });
 
