@@ -11,6 +11,8 @@ const SPREAD = /^\W*(?:sd|std|st\.?\s*dev|sigma|err(?:or)?s?|uncertaint(?:y|ies)
 /** What a measurement consists of before it is worked out; without one of PARTNERS these are curves of their own. */
 const RAW = /^\W*(?:sample|dark|ref(?:erence)?|back\s*ground|bkg|baseline|blank|white|raw|lamp)\b/i;
 const PARTNER = /^\W*(?:dark|ref(?:erence)?|back\s*ground|bkg|baseline|blank|white)\b/i;
+/** Tables that carry the measurement beside what was made of it: the measurement is the curve. */
+const AS_READ = /\bas read\b/i;
 const ORDINATE = /absorp|coef|absorb|intens|count|transm|reflec|signal|fluor|lumin|emission/i;
 
 function roleOf(name: string, column: Float64Array): Role {
@@ -20,7 +22,7 @@ function roleOf(name: string, column: Float64Array): Role {
   if (ORDINATE.test(name)) return 'y';
   const unit = xUnitFromWords(name);
   if (unit === 'pixel') return 'pixel';
-  return (unit !== undefined && unit !== 'other') || /^\W*(?:wave|lambda|\u03bb|energy|x\b|raman\s*shift)/i.test(name) ? 'x' : 'y';
+  return (unit !== undefined && unit !== 'other') || /^\W*(?:wave|wl|lambda|\u03bb|energy|x[\s_]?\d*\b(?!\w)|raman\s*shift)/i.test(name) ? 'x' : 'y';
 }
 
 /** 0, 1, 2, … or 1, 2, 3, … */
@@ -35,6 +37,18 @@ function isMonotonic(column: Float64Array): boolean {
 }
 
 const sameColumn = (a: Float64Array, b: Float64Array): boolean => a.every((v, i) => v === b[i]);
+/** x y x y …: every other column runs one way over much the same range, and none of those between does. */
+function arePairs(columns: readonly Float64Array[]): boolean {
+  const [first] = columns;
+  const span = (c: Float64Array): readonly [number, number] => [Math.min(c[0]!, c[c.length - 1]!), Math.max(c[0]!, c[c.length - 1]!)];
+  const [from, to] = span(first!);
+  return columns.every((c, i) => {
+    if (i % 2 === 1) return !isMonotonic(c);
+    const [lo, hi] = span(c);
+    return isMonotonic(c) && Math.min(hi, to) - Math.max(lo, from) > 0.5 * Math.max(hi - lo, to - from);
+  });
+}
+
 const label = (names: readonly string[] | undefined, c: number): string => (names?.[c] ? `“${names[c]}”` : `column ${c + 1}`);
 
 function withoutNames(columns: readonly Float64Array[]): ColumnChoice {
@@ -44,7 +58,7 @@ function withoutNames(columns: readonly Float64Array[]): ColumnChoice {
     const warning = { code: 'index-column', message: 'The first column only counts the points; the second was taken as the abscissa.' };
     return { curves: ordinates(1, 2), warnings: [warning] };
   }
-  const pairs = columns.length % 2 === 0 && columns.length > 2 && columns.every((c, i) => i % 2 === 1 || sameColumn(c, first!));
+  const pairs = columns.length % 2 === 0 && columns.length > 2 && (columns.every((c, i) => i % 2 === 1 || sameColumn(c, first!)) || arePairs(columns));
   const curves = pairs ? columns.flatMap((_, i) => (i % 2 === 1 ? [{ x: i - 1, y: i }] : [])) : ordinates(0, 1);
   const warning = { code: 'columns-unnamed', message: `The file does not name its ${columns.length} columns; the first was taken as the abscissa and each other one as a curve.` };
   return { curves, warnings: columns.length > 2 && !pairs ? [warning] : [] };
@@ -56,7 +70,9 @@ function takeResults(ys: readonly number[], roles: readonly Role[], names: reado
   const results = curves.filter((c) => roles[c] === 'y');
   const mixed = curves.some((c) => PARTNER.test(names[c]!)) && curves.length > 1;
   let taken = curves;
-  if (mixed) taken = results.length > 0 ? results.slice(-1) : curves.filter((c) => !PARTNER.test(names[c]!)).slice(-1);
+  const asRead = curves.filter((c) => AS_READ.test(names[c]!));
+  if (asRead.length > 0) taken = asRead;
+  else if (mixed) taken = results.length > 0 ? results.slice(-1) : curves.filter((c) => !PARTNER.test(names[c]!)).slice(-1);
   if (taken.length === 0) taken = curves.slice(0, 1);
   const left = ys.filter((c) => !taken.includes(c));
   if (left.length === 0) return { taken, warnings: [] };

@@ -90,6 +90,18 @@ function brokenAbove(lines: readonly string[], run: Run, width: number, dialect:
   return fields.length === width && numbers === width - 1 && spoilt ? i : undefined;
 }
 
+/** Rows needed before the first can be called a stranger, and how many usual steps away it then stands. */
+const STRAY = { leastRows: 20, steps: 20 } as const;
+
+/** The first row where its x is far from a scan that is even otherwise: numbers of the header that stand right above the table. */
+function strayFirstRow(run: Run): number | undefined {
+  if (run.rows.length < STRAY.leastRows) return undefined;
+  const steps = run.rows.slice(1).map((row, i) => Math.abs(row[0]! - run.rows[i]![0]!));
+  const usual = [...steps].sort((a, b) => a - b)[steps.length >> 1]!;
+  const rest = Math.max(...steps.slice(1, 1000));
+  return usual > 0 && rest <= NEAR_STEPS * usual && steps[0]! > STRAY.steps * usual ? run.at[0] : undefined;
+}
+
 /** A line below the last row that is a damaged or unfinished row and not a footer. */
 function brokenBelow(lines: readonly string[], run: Run, dialect: Dialect): number | undefined {
   for (let i = run.at.at(-1)! + 1; i < lines.length; i += 1) {
@@ -146,6 +158,8 @@ export function findTables(lines: readonly string[], dialect: Dialect): Result<T
   const last = tables.value.at(-1)!;
   const above = brokenAbove(lines, first, width, dialect);
   if (above !== undefined) return brokenLine(lines, above, width);
+  const stray = strayFirstRow(first);
+  if (stray !== undefined) return refusal('stray-rows', `the first numbers stand far from the rest (“${excerpt(lines[stray]!)}”), as if they belonged to the header or lines were lost. Export the spectrum again.`, stray + 1);
   const below = brokenBelow(lines, last, dialect);
   if (below !== undefined) return brokenLine(lines, below, width);
   if (count < 2 || first.rows.length < 2) return refusal('too-few-points', 'the file has only one row of numbers, which is no spectrum. Export it again.', first.at[0]! + 1);

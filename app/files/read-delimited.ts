@@ -1,6 +1,7 @@
 import { ok, type Result } from '../result.ts';
 import { checkAxis } from './check-axis.ts';
 import { chooseColumns, isCounter, type Curve } from './choose-columns.ts';
+import { thousandsLine } from './check-thousands.ts';
 import { chooseDialect, type Dialect } from './delimiter-dialect.ts';
 import { findTables, type TextTable } from './find-tables.ts';
 import { keptHeader } from './kept-header.ts';
@@ -105,6 +106,8 @@ export function readDelimited(name: string, lines: readonly string[], options: R
   const blocks: SpectrumBlock[] = [];
   for (const [t, table] of tables.value.entries()) {
     if (isAmbiguous(table, dialect)) return refusal('ambiguous-comma', 'commas seem to be both decimal marks and separators. Export with semicolons or tabs between the columns.', table.lineOf[0]!);
+    const thousands = thousandsLine(lines, table, dialect);
+    if (thousands !== null) return refusal('thousands-separator', `a column holds whole numbers up to 999 beside numbers like “${excerpt(lines[thousands - 1]!)}”: its marks seem to set thousands apart. Export without thousands separators.`, thousands);
     const header = readTextHeader(lines, table.headerFrom, table.lineOf[0]! - 1, table.columns.length, dialect);
     const promised = checkPromised(header, table);
     if (!promised.ok) return promised;

@@ -1,0 +1,34 @@
+import { describe, expect, test } from 'vitest';
+import { readSpectrumFile } from '../../../../app/files/read-spectrum-file.ts';
+
+const read = (text: string) => readSpectrumFile('made.txt', new TextEncoder().encode(text));
+const rows = (n: number, row: (i: number) => string) => Array.from({ length: n }, (_, i) => row(i)).join('\n');
+const smooth = (i: number) => Math.round(1000 * (2 + Math.sin(i / 9))) / 1000;
+
+describe('tables that would be read wrongly', () => {
+  test.each([['.', ';'], [',', '\t']])('thousands set apart by “%s” are refused where whole numbers stand beside them', (mark, separator) => {
+    const grouped = (v: number) => (v < 1000 ? String(v) : `${Math.floor(v / 1000)}${mark}${String(v % 1000).padStart(3, '0')}`);
+    const result = read(rows(60, (i) => `${400 + i}${separator}${grouped(940 + 3 * i)}`));
+    expect(result.ok ? result.value.blocks[0]?.y.slice(0, 3) : result.error).toMatchObject({ code: 'thousands-separator', line: 21 });
+  });
+  test('three decimals everywhere are decimals', () => {
+    const result = read(rows(60, (i) => `${400 + i}\t${smooth(i).toFixed(3)}`));
+    expect(result.ok && result.value.blocks[0]?.y[0]).toBe(2);
+  });
+  test('a pair of numbers of the header right above the table is no point', () => {
+    const result = read(`100 5\n${rows(60, (i) => `${400 + i} ${smooth(i)}`)}`);
+    expect(result.ok ? null : result.error).toMatchObject({ code: 'stray-rows', line: 1 });
+  });
+  test.each(['X1,Y1,X2,Y2\n', 'wl_a,counts_a,wl_b,counts_b\n', ''])('two pairs side by side are two curves (%s)', (head) => {
+    const result = read(head + rows(60, (i) => `${400 + i},${smooth(i)},${400.5 + i},${smooth(i + 20)}`));
+    expect(result.ok && result.value.blocks.map((b) => [b.x[0], b.y[0]])).toEqual([[400, 2], [400.5, smooth(20)]]);
+  });
+  test('lost rows are told', () => {
+    const result = read(rows(100, (i) => `${i < 50 ? 400 + i : 430 + i}\t${smooth(i)}`));
+    expect(result.ok && result.value.warnings.find((w) => w.code === 'gap')).toMatchObject({ line: 51, message: expect.stringContaining('about 30 points') as string });
+  });
+  test('an axis with steps of many sizes has no gap', () => {
+    const result = read(rows(60, (i) => `${(400 + i * i * 0.5).toFixed(2)}\t${smooth(i)}`));
+    expect(result.ok && result.value.warnings.map((w) => w.code)).not.toContain('gap');
+  });
+});
