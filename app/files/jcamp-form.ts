@@ -4,7 +4,8 @@ export type TableForm =
   /** Groups of `arity` numbers of which the first two are x and y; `text` where groups carry words. */
   | { readonly kind: 'groups'; readonly symbols: string; readonly arity: number; readonly text: boolean };
 
-const EVEN = /^\(\s*([A-Z]\w*)\s*\+\+\s*\(\s*([A-Z]\w*)\s*\.\.\s*\2\s*\)\s*\)/i;
+/** The last bracket is left out by some writers; nothing else could be meant. */
+const EVEN = /^\(\s*([A-Z]\w*)\s*\+\+\s*\(\s*([A-Z]\w*)\s*\.\.\s*\2\s*\)(?:\s*\))?/i;
 const GROUPS = /^\(\s*([A-Z]\w*)\s*(?:\.\.\s*\1\s*)?\)/i;
 const SEPARATE = /^\(\s*([A-Z](?:\s*,\s*[A-Z])+)\s*\)/i;
 

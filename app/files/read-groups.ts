@@ -12,9 +12,12 @@ export type Groups = { readonly x: Float64Array; readonly y: Float64Array; reado
 
 type GroupForm = Extract<TableForm, { kind: 'groups' }>;
 
+/** Without words in <…> and quotes, which may hold brackets of their own. */
+const unquoted = (text: string): string => text.replace(/<[^<>]*>|'[^']*'|"[^"]*"/g, ' ');
+
 /** Without brackets, words in <…>, quotes and the words themselves, which the form "(XYA)" allows. */
 function withoutWords(text: string): string {
-  return text.replace(/<[^<>]*>|'[^']*'|"[^"]*"/g, ' ').replace(/[()]/g, ' ');
+  return unquoted(text).replace(/[()]/g, ' ');
 }
 
 /** With a decimal comma only blanks and semicolons separate; otherwise commas do too. */
@@ -26,7 +29,7 @@ function readOnce(lines: readonly TableLine[], form: GroupForm, decimalComma: bo
   const lineOf = numberList(lines.length);
   for (const { text, line } of lines) {
     // One (x, y, …) group per bracket where words may be left out of it, else any number of groups on a line.
-    const parts = form.text && text.includes('(') ? text.split(')').filter((p) => p.trim() !== '') : [text];
+    const parts = form.text && text.includes('(') ? unquoted(text).split(')').filter((p) => p.trim() !== '') : [text];
     for (const part of parts) {
       const words = (form.text ? withoutWords(part) : part.replace(/[()]/g, ' ')).split(decimalComma ? SEPARATORS.comma : SEPARATORS.point).filter((w) => w !== '');
       const arity = form.text ? Math.max(2, words.length) : form.arity;

@@ -32,3 +32,15 @@ describe('tables that would be read wrongly', () => {
     expect(result.ok && result.value.warnings.map((w) => w.code)).not.toContain('gap');
   });
 });
+
+describe('JCAMP-DX as some write it', () => {
+  const head = '##TITLE=made\n##JCAMP-DX=4.24\n##DATA TYPE=INFRARED SPECTRUM\n##ORIGIN=\n##OWNER=\n##XUNITS=1/CM\n##YUNITS=ABSORBANCE\n';
+  test('the last bracket of the even form may be missing', () => {
+    const result = read(`${head}##XFACTOR=1\n##YFACTOR=0.5\n##FIRSTX=400\n##LASTX=403\n##NPOINTS=4\n##XYDATA=(X++(Y..Y)\n400 2 4 6 8\n##END=\n`);
+    expect(result.ok && [...result.value.blocks[0]!.y]).toEqual([1, 2, 3, 4]);
+  });
+  test('words of an assignment may hold brackets', () => {
+    const result = read(`${head}##NPOINTS=2\n##PEAK ASSIGNMENTS=(XYA)\n(1332.4, 100, <F2g (zone centre)>)\n(2666.0, 7, <second order>)\n##END=\n`);
+    expect(result.ok && [...result.value.blocks[0]!.x]).toEqual([1332.4, 2666]);
+  });
+});
