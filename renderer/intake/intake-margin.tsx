@@ -30,6 +30,7 @@ export function IntakeMargin({ form, wrong, receivedBy, picturesTooLarge }: { re
           <ul className="intake-faults">{[...faults].map(([sentence, times]) => <li key={sentence}>{sentence}{times > 1 ? <span className="mono"> × {times}</span> : null}</li>)}</ul>
         </div>
       ) : null}
+      {t.colourOpen > 0 ? <p className="warn">{t.colourOpen === 1 ? 'One stone’s colour class is' : `The colour class of ${t.colourOpen} stones is`} not stated: no origin can be concluded before it is.</p> : null}
       <p className="quiet">Colour class decides which rules apply: the colourless screening says nothing about the origin of a coloured stone.</p>
     </aside>
   );

@@ -19,12 +19,13 @@ export type IntakeForm = {
   readonly lastKey: number;
 };
 
-const newStone = (key: string): StoneForm => ({ key, position: '', shape: '', measurements: '', colourClass: 'colourless', weight: '' });
+// Colour class and setting decide which rules and tests apply: nobody but a person who looked may say them.
+const newStone = (key: string): StoneForm => ({ key, position: '', shape: '', measurements: '', colourClass: 'unknown', weight: '' });
 
 function newItem(kind: ItemKind, key: number): ItemForm {
   return {
     key: `i${key}`, kind, declared: '', declaredValue: '', grossWeight: '', weightUnit: kind === 'jewellery' ? 'g' : 'ct', count: '',
-    setting: kind === 'jewellery' ? 'open-back' : '', condition: '', stones: kind === 'lot' ? [] : [newStone(`s${key}`)], photographs: [],
+    setting: '', condition: '', stones: kind === 'lot' ? [] : [newStone(`s${key}`)], photographs: [],
   };
 }
 

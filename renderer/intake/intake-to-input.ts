@@ -27,6 +27,7 @@ function itemToInput(item: ItemForm, path: string, wrong: Record<string, string>
     count = readCount(item.count);
     if (Number.isNaN(count)) { wrong[`${path}.count`] = 'Write the number of stones in digits.'; count = null; }
   }
+  if (item.kind === 'jewellery' && item.setting === '') wrong[`${path}.setting`] = 'Say whether the back is open or closed: it decides which tests are possible.';
   const stones = item.stones.map((stone, s) => {
     let weight: number | null = null;
     if (item.kind === 'loose') weight = gross === null ? null : item.weightUnit === 'ct' ? gross : gramsToCarats(gramUnits(gross));

@@ -21,7 +21,7 @@ export function ItemSheet(p: {
   const set = (value: Partial<ItemForm>) => { p.change({ do: 'item', parcel, item: at, value }); };
   const turn = (kind: ItemKind) => {
     if (kind === item.kind) return;
-    set({ kind, setting: kind === 'jewellery' ? 'open-back' : '', weightUnit: kind === 'jewellery' ? 'g' : 'ct', count: '', stones: kind === 'lot' ? [] : item.stones.slice(0, kind === 'loose' ? 1 : undefined) });
+    set({ kind, setting: '', weightUnit: kind === 'jewellery' ? 'g' : 'ct', count: '', stones: kind === 'lot' ? [] : item.stones.slice(0, kind === 'loose' ? 1 : undefined) });
     if (kind !== 'lot' && item.stones.length === 0) p.change({ do: 'add-stones', parcel, item: at, many: 1 });
   };
   const stone = item.stones[0];
@@ -42,7 +42,7 @@ export function ItemSheet(p: {
         </div>
         {item.kind === 'lot' ? <Field label="Stones counted" mono value={item.count} onChange={(count) => { set({ count }); }} error={p.wrong[`${path}.count`]} placeholder="340" /> : null}
         {item.kind === 'jewellery' ? (
-          <Choice<'open-back' | 'closed-back'> label="Setting" value={item.setting} onChange={(setting) => { set({ setting }); }} error={p.wrong[`${path}.setting`]}
+          <Choice<'open-back' | 'closed-back'> label="Setting" value={item.setting} onChange={(setting) => { set({ setting }); }} error={p.wrong[`${path}.setting`]} placeholder="choose"
             options={[{ value: 'open-back', label: 'open back' }, { value: 'closed-back', label: 'closed back' }]} />
         ) : null}
         {item.kind === 'loose' && stone ? (

@@ -5,6 +5,8 @@ import { changeIntake, emptyIntake, hasContent, type IntakeForm } from './intake
 
 const KEY = 'intake';
 const PAUSE_MS = 400;
+/** While the program does not answer, the draft is offered to it again this often. */
+const RETRY_MS = 2000;
 /** Pictures up to this size together travel with the draft; larger ones must be picked again. */
 const MOST_PICTURE_BYTES = 3 * 1024 * 1024;
 
@@ -26,6 +28,8 @@ export function useIntakeDraft() {
   const [state, setState] = useState<'reading' | 'fresh' | 'kept'>('reading');
   const latest = useRef(form);
   const kept = useRef<IntakeForm | null>(null);
+  const underway = useRef<IntakeForm | null>(null);
+  const [failing, setFailing] = useState(false);
   useEffect(() => { latest.current = form; }, [form]);
 
   useEffect(() => {
@@ -43,10 +47,15 @@ export function useIntakeDraft() {
 
   const save = useCallback(() => {
     const now = latest.current;
-    if (now === kept.current || !hasContent(now)) return;
-    kept.current = now;
-    void door.call('drafts.put', { key: KEY, content: pictureBytes(now) > MOST_PICTURE_BYTES ? withoutPictures(now) : now })
-      .then(() => queryClient.invalidateQueries({ queryKey: ['bench.today'], refetchType: 'none' }));
+    if (now === kept.current || now === underway.current || !hasContent(now)) return;
+    underway.current = now;
+    void door.call('drafts.put', { key: KEY, content: pictureBytes(now) > MOST_PICTURE_BYTES ? withoutPictures(now) : now }).then((reply) => {
+      if (underway.current === now) underway.current = null;
+      setFailing(!reply.ok);
+      if (!reply.ok) return;
+      kept.current = now;
+      void queryClient.invalidateQueries({ queryKey: ['bench.today'], refetchType: 'none' });
+    });
   }, []);
 
   useEffect(() => {
@@ -54,6 +63,12 @@ export function useIntakeDraft() {
     const timer = setTimeout(save, PAUSE_MS);
     return () => { clearTimeout(timer); };
   }, [form, state, save]);
+
+  useEffect(() => {
+    if (!failing) return undefined;
+    const timer = setInterval(save, RETRY_MS);
+    return () => { clearInterval(timer); };
+  }, [failing, save]);
 
   useEffect(() => {
     window.addEventListener('pagehide', save);
@@ -68,5 +83,5 @@ export function useIntakeDraft() {
     // The bench speaks of kept drafts.
     await queryClient.invalidateQueries({ queryKey: ['bench.today'] });
   };
-  return { form, change, reading: state === 'reading', restored: state === 'kept', picturesTooLarge: pictureBytes(form) > MOST_PICTURE_BYTES, forget };
+  return { form, change, reading: state === 'reading', failing, restored: state === 'kept', picturesTooLarge: pictureBytes(form) > MOST_PICTURE_BYTES, forget };
 }

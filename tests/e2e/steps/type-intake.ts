@@ -22,6 +22,8 @@ export async function typeIntake(page: Page, client: string): Promise<void> {
   await typeInto(page, 'Declared as', 'ring, white gold, centre stone and five shoulders');
   await typeInto(page, 'Gross weight', '4,213');
   await tabTo(page, 'Setting');
+  // From “choose” over the open back to the closed one.
+  await key('ArrowDown');
   await key('ArrowDown');
   await typeInto(page, 'Stone 1: where it sits', 'centre');
   await tabTo(page, 'Add 5');

@@ -59,6 +59,17 @@ describe('filling in', () => {
 
   test('totals count a lot by its count and keep carat and gram apart', () => {
     const form = filled({ do: 'add-item', parcel: 0, kind: 'lot' }, { do: 'item', parcel: 0, item: 1, value: { count: '340', grossWeight: '3.4' } }, { do: 'add-item', parcel: 0, kind: 'jewellery' }, { do: 'item', parcel: 0, item: 2, value: { grossWeight: '4.2' } }, { do: 'add-item', parcel: 0, kind: 'loose' });
-    expect(intakeTotals(form)).toEqual({ items: 4, stones: 343, carat: 10234 + 34000, gram: 420_000, unweighed: 1 });
+    expect(intakeTotals(form)).toEqual({ items: 4, stones: 343, carat: 10234 + 34000, gram: 420_000, unweighed: 1, colourOpen: 3 });
+  });
+});
+
+describe('what nobody may fill in for the person', () => {
+  test('the setting of a piece must be chosen', () => {
+    const input = intakeToInput(filled({ do: 'add-item', parcel: 0, kind: 'jewellery' }, { do: 'item', parcel: 0, item: 1, value: { declared: 'a ring' } }));
+    expect(input.ok ? {} : input.error).toMatchObject({ 'parcels.0.items.1.setting': expect.stringContaining('open or closed') as string });
+  });
+  test('a stone’s colour class begins as not stated', () => {
+    const input = intakeToInput(filled());
+    expect(input.ok && input.value.parcels[0]?.items[0]?.stones[0]?.colourClass).toBe('unknown');
   });
 });
