@@ -3,6 +3,7 @@ import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
 import { itemHeading } from './item-words.ts';
+import { shownConclusion } from '../stones/shown-conclusion.ts';
 import './cases.css';
 
 /** Parcels, items and stones of a case; each stone with the sign of its conclusion. */
@@ -24,7 +25,8 @@ export function CaseTree({ case: c, chosen, onChoose }: {
               {i.stones.map((s) => (
                 <a key={s.id} className="tree-line tree-stone" href={placeAddress({ view: 'stone', id: s.id })}
                   title={`${s.label}: ${s.conclusion ? CONCLUSION_WORDS[s.conclusion] : 'open'}${s.stage === 'concluded' ? ', second person to confirm' : s.stage === 'disagreed' ? ', second person disagrees' : ''}`}>
-                  <span className="row gap8 one-line"><Glyph of={s.stage === 'disagreed' ? 'undetermined' : s.conclusion ?? 'undetermined'} /><span className="one-line">{s.label}{s.position ? <span className="quiet"> {s.position}</span> : null}</span></span>
+                  <span className="row gap8 one-line"><Glyph of={shownConclusion(s)} /><span className="one-line">{s.label}{s.position ? <span className="quiet"> {s.position}</span> : null}</span></span>
+                  {s.stage === 'concluded' ? <span className="quiet">?</span> : s.stage === 'disagreed' ? <span className="warn">!</span> : null}
                 </a>
               ))}
             </div>

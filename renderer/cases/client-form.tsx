@@ -24,7 +24,7 @@ export function ClientForm({ client, onClose }: { readonly client: ClientView; r
     <Dialog title="The client" onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name" value={name} onChange={setName} error={wrong['name']} autoFocus />
       <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} />
-      <div className="start-two">
+      <div className="fields-two">
         <Field label="E-mail" type="email" value={email} onChange={setEmail} error={wrong['email']} />
         <Field label="Telephone" type="tel" value={phone} onChange={setPhone} error={wrong['phone']} />
       </div>

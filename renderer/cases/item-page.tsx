@@ -20,6 +20,7 @@ import { Fact } from './fact.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
 import { Photographs } from './photographs.tsx';
 import { StoneForm } from './stone-form.tsx';
+import { shownConclusion } from '../stones/shown-conclusion.ts';
 import './cases.css';
 
 function ConclusionCell({ stone: s }: { readonly stone: StoneSummary }) {
@@ -27,7 +28,7 @@ function ConclusionCell({ stone: s }: { readonly stone: StoneSummary }) {
   const stage = s.stage === 'open' ? '' : STAGE_WORDS[s.stage];
   return (
     <span className="row gap8" title={stage ? `${words}; ${stage}` : words}>
-      <Glyph of={s.stage === 'disagreed' ? 'undetermined' : s.conclusion ?? 'undetermined'} />
+      <Glyph of={shownConclusion(s)} />
       <span className="conclusion-cell"><span className="two-lines">{words}</span>{stage ? <span className={`one-line ${s.stage === 'disagreed' ? 'warn' : 'quiet'}`}>{stage}</span> : null}</span>
     </span>
   );

@@ -38,7 +38,7 @@ export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; r
   return (
     <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} error={wrong['position']} autoFocus />
-      <div className="start-two">
+      <div className="fields-two">
         <Field label="Shape and cut" value={shape} onChange={setShape} error={wrong['shape']} />
         <Field label="Measured, mm" mono value={measurements} onChange={setMeasurements} error={wrong['measurements']} />
         {mounted ? <p className="quiet">Mounted: it can’t be weighed by itself.</p> : <Field label="Weight" mono suffix="ct" value={weight} onChange={setWeight} error={own ?? wrong['weight']} />}

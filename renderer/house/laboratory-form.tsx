@@ -52,13 +52,13 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
       <h2>Laboratory</h2>
       <Field label="Name, as on its reports" value={name} onChange={setName} error={wrong['name']} />
       <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} />
-      <div className="start-two">
+      <div className="fields-two">
         <Choice label="Time zone" value={zone} onChange={setZone} options={ZONES.map((z) => ({ value: z, label: z.replaceAll('_', ' ') }))} error={wrong['zone']} />
         <LogoField logo={logo} onChange={setLogo} />
       </div>
       <h2>Settings</h2>
       <div className="row gap12"><span className="label">Paper</span><Segmented label="Paper" value={pageSize} onChange={setPageSize} options={[{ value: 'A4', label: 'A4' }, { value: 'Letter', label: 'Letter' }]} /></div>
-      <div className="instrument-four">
+      <div className="fields-four">
         <Field label="Weights may differ by" mono suffix="ct" value={carat} onChange={setCarat} error={wrong['carat']} />
         <Field label="Pieces may differ by" mono suffix="g" value={gram} onChange={setGram} error={wrong['gram']} />
         <Field label="Two-phonon coefficient" mono suffix="cm⁻¹" value={twoPhonon} onChange={setTwoPhonon} error={wrong['twoPhonon'] ?? wrong['settings.twoPhononCoefficient']} />

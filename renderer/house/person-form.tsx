@@ -25,7 +25,7 @@ export function PersonForm({ person, onClose }: { readonly person: PersonView | 
     <Dialog title={person ? person.name : 'A new person'} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name" value={name} onChange={setName} error={wrong['name']} autoFocus />
       <Field label="Initials" value={initials} onChange={setInitials} placeholder={initialsOf(name)} error={wrong['initials']} />
-      <fieldset className="start-roles">
+      <fieldset className="fields-ticks">
         <legend className="label">Roles</legend>
         {ROLES.map((r) => <Check key={r} label={ROLE_WORDS[r]} checked={roles.includes(r)} onChange={(on) => { setRoles(on ? [...roles, r] : roles.filter((x) => x !== r)); }} />)}
         {wrong['roles'] ? <span className="field-error">{wrong['roles']}</span> : null}

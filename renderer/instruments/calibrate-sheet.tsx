@@ -52,7 +52,7 @@ export function CalibrateSheet({ instrument, onClose }: { readonly instrument: I
   useKey('Mod+Enter', submit);
   return (
     <Dialog title={`Calibrate ${instrument.name}`} onClose={onClose} width={760} footer={<Button kind="main" keys="Mod+Enter" isDisabled={!ready} onPress={submit}>Keep the calibration</Button>}>
-      <div className="start-two">
+      <div className="fields-two">
         <Choice label="Lamp or standard" value={standardId} onChange={(value) => { setStandardId(value); setOwnText(null); }} options={CALIBRATION_STANDARDS.map((s) => ({ value: s.id, label: s.name }))} />
         <Choice<StatableXUnit> label="Unit of the file’s axis, where it does not say it" value={xUnit} onChange={setXUnit} placeholder={instrument.remembers.xUnit ? `as remembered: ${instrument.remembers.xUnit}` : 'the file says it'}
           options={STATABLE_X_UNITS.map((unit) => ({ value: unit, label: STATABLE_WORDS[unit] }))} />

@@ -45,7 +45,7 @@ export function InstrumentForm({ instrument, onClose }: { readonly instrument: I
   return (
     <Dialog title={instrument ? instrument.name : 'A new instrument'} onClose={onClose} width={640} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name, as the bench calls it" value={name} onChange={setName} error={wrong['name']} autoFocus />
-      <div className="start-two">
+      <div className="fields-two">
         <Field label="Serial or inventory number" value={serial} onChange={setSerial} error={wrong['serial']} />
         <Field label="Where it stands" value={place} onChange={setPlace} error={wrong['place']} />
       </div>
@@ -54,7 +54,7 @@ export function InstrumentForm({ instrument, onClose }: { readonly instrument: I
         {METHOD_IDS.map((m) => <Check key={m} label={METHODS[m].name} checked={methods.includes(m)} onChange={(on) => { setMethods(on ? [...methods, m] : methods.filter((x) => x !== m)); }} />)}
         {wrong['methods'] ? <span className="field-error">{wrong['methods']}</span> : null}
       </fieldset>
-      <div className="instrument-four">
+      <div className="fields-four">
         <Field label="Laser, calibrated" mono suffix="nm" value={laser} onChange={setLaser} error={wrong['laserNm'] ?? wrong['remembers.laserNm']} />
         <Field label="Stone’s temperature" mono suffix="K" value={kelvin} onChange={setKelvin} error={wrong['temperatureK'] ?? wrong['remembers.temperatureK']} />
         <Field label="Resolution (FWHM)" mono value={resolution} onChange={setResolution} error={wrong['resolution'] ?? wrong['remembers.resolution']} />

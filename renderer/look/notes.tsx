@@ -11,6 +11,7 @@ const Context = createContext<Notes>({ say: () => undefined, complain: () => und
 export const useNotes = () => useContext(Context);
 
 const SHOWN_MS = 6000;
+const MOST_PLAIN = 3;
 
 export function NotesHost({ children }: { readonly children: ReactNode }) {
   const [notes, setNotes] = useState<readonly Note[]>([]);
@@ -18,7 +19,8 @@ export function NotesHost({ children }: { readonly children: ReactNode }) {
   const remove = useCallback((id: number) => { setNotes((now) => now.filter((n) => n.id !== id)); }, []);
   const add = useCallback((note: Omit<Note, 'id'>) => {
     const id = ++last.current;
-    setNotes((now) => [...now.slice(-3), { ...note, id }]);
+    // What went wrong stays until it is read; of the rest only the newest few.
+    setNotes((now) => [...now.filter((n, i) => n.bad || i >= now.length - MOST_PLAIN), { ...note, id }]);
     if (!note.bad) setTimeout(() => { remove(id); }, SHOWN_MS);
   }, [remove]);
   const value = useMemo<Notes>(() => ({

@@ -30,16 +30,16 @@ export function NewCasebook({ onBack }: { readonly onBack: () => void }) {
       <h2>Your laboratory</h2>
       <Field label="Laboratory’s name, as on its reports" value={name} onChange={setName} error={wrong['name']} autoFocus />
       <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} hint="Stands at the head of every report; a report can’t be issued without it." />
-      <div className="start-two">
+      <div className="fields-two">
         <Choice label="Time zone" value={zone} onChange={setZone} options={ZONES.map((z) => ({ value: z, label: z.replaceAll('_', ' ') }))} error={wrong['zone']} />
         <LogoField logo={logo} onChange={setLogo} />
       </div>
       <h2>First person</h2>
-      <div className="start-two">
+      <div className="fields-two">
         <Field label="Name" value={person} onChange={setPerson} error={wrong['person.name']} />
         <Field label="Initials" value={initials} onChange={setInitials} placeholder={initialsOf(person) || 'A.B.'} error={wrong['person.initials']} />
       </div>
-      <fieldset className="start-roles">
+      <fieldset className="fields-ticks">
         <legend className="label">Roles</legend>
         {ROLES.map((r) => <Check key={r} label={ROLE_WORDS[r]} checked={roles.includes(r)} onChange={(on) => { setRoles(on ? [...roles, r] : roles.filter((x) => x !== r)); }} />)}
         {wrong['person.roles'] ? <span className="field-error">{wrong['person.roles']}</span> : null}

@@ -5,6 +5,7 @@ import type { MethodId } from '../../app/domain/method.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
 import { ProtocolList } from './protocol-list.tsx';
+import { shownConclusion } from './shown-conclusion.ts';
 import { STAGE_WORDS } from './stage-words.ts';
 import { itemWords } from './stone-words.ts';
 
@@ -25,7 +26,7 @@ function Tree({ folder }: { readonly folder: StoneFolder }) {
               {item.stones.map((stone) => (
                 <a key={stone.id} className={`tree-stone ${isOneLoose(item) ? 'tree-stone-loose' : ''}`} href={placeAddress({ view: 'stone', id: stone.id })} aria-current={stone.id === folder.stone.id ? 'page' : undefined}
                   title={`${stone.label}: ${[stone.conclusion ? CONCLUSION_WORDS[stone.conclusion] : '', STAGE_WORDS[stone.stage]].filter(Boolean).join(', ')}`}>
-                  <Glyph of={stone.conclusion ?? 'undetermined'} /><span className="one-line">{stone.label}{stone.position ? ` ${stone.position}` : ''}{isOneLoose(item) ? ' loose' : ''}</span>
+                  <Glyph of={shownConclusion(stone)} /><span className="one-line">{stone.label}{stone.position ? ` ${stone.position}` : ''}{isOneLoose(item) ? ' loose' : ''}</span>
                   {stone.stage === 'concluded' ? <span className="quiet">?</span> : stone.stage === 'disagreed' ? <span className="warn">!</span> : null}
                 </a>
               ))}

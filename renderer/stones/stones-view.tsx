@@ -11,6 +11,7 @@ import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
 import { colourShort } from './colour-short.ts';
+import { shownConclusion } from './shown-conclusion.ts';
 import { STAGE_WORDS } from './stage-words.ts';
 
 type Row = Output<'stones.list'>['rows'][number];
@@ -19,7 +20,7 @@ const MOST_ROWS = 100_000;
 const COLUMNS: readonly Column<Row>[] = [
   { key: 'case', head: 'Case', width: '104px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
   { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (r) => r.label, sort: (r) => `${r.caseNumber} ${r.label}` },
-  { key: 'conclusion', head: 'Conclusion', width: 'minmax(200px, 2.8fr)', cell: (r) => <span className="row gap8"><Glyph of={r.conclusion ?? 'undetermined'} /><span className="two-lines" title={r.conclusion ? CONCLUSION_WORDS[r.conclusion] : undefined}>{r.conclusion ? CONCLUSION_WORDS[r.conclusion] : 'open'}</span></span>, sort: (r) => r.conclusion ?? '' },
+  { key: 'conclusion', head: 'Conclusion', width: 'minmax(200px, 2.8fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={r.conclusion ? CONCLUSION_WORDS[r.conclusion] : undefined}>{r.conclusion ? CONCLUSION_WORDS[r.conclusion] : 'open'}</span></span>, sort: (r) => r.conclusion ?? '' },
   { key: 'stage', head: 'Stage', width: 'minmax(100px, 1.2fr)', cell: (r) => <span className="two-lines" title={STAGE_WORDS[r.stage]}>{STAGE_WORDS[r.stage]}</span>, sort: (r) => r.stage },
   { key: 'weight', head: 'Carat', width: '64px', align: 'right', mono: true, cell: (r) => (r.weight === null ? (r.mounted ? 'mounted' : '–') : formatCarat(r.weight)), sort: (r) => r.weight ?? -1 },
   { key: 'colour', head: 'Colour class', width: 'minmax(96px, 0.8fr)', cell: (r) => <span title={COLOUR_CLASS_WORDS[r.colourClass]}>{colourShort(r.colourClass)}</span>, sort: (r) => r.colourClass },
