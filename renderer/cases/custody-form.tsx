@@ -58,6 +58,7 @@ export function CustodyForm({ action, item, onClose }: { readonly action: Custod
         <Field key={line} label={NAMES[line]} value={lines[line] ?? ''} autoFocus={i === 0} mono={line === 'weight' || line === 'seal'} suffix={line === 'weight' ? item.weightUnit : undefined}
           lines={line === 'note' ? 2 : undefined} error={wrong[line]} onChange={(value) => { setLines({ ...lines, [line]: value }); }} />
       ))}
+      {action.event === 'returned' ? <p className="warn">This closes the item’s custody: nothing more can be written for it.{lines.weight?.trim() ? '' : ' Without a weight nobody can show later that what went out is what came in.'}</p> : null}
       <p className="quiet">Entries can’t be changed afterwards. A mistake is put right by a further entry that says so.</p>
       {append.error && Object.keys(wrong).length === 0 ? <Trouble {...append.error.failure} /> : null}
     </Dialog>

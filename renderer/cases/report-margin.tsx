@@ -42,6 +42,7 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   };
   useKey('D', draft);
   const missing = prepared.data?.missing ?? [];
+  const differing = c.parcels.flatMap((p) => p.items).filter((i) => i.custody.differs);
   return (
     <aside className="case-margin">
       <p className="label">Report</p>
@@ -63,6 +64,7 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
       </div>
       {asking ? (
         <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus onPress={print}>Issue it</Button></>}>
+          {differing.length > 0 ? <p className="warn">A weight of {differing.map((i) => i.label).join(', ')} differed by more than the tolerance: find out why before you issue.</p> : null}
           <p>It gets its number and is frozen: its bytes are kept and always print the same. A correction is a new revision, never a change.</p>
           <p className="second">A screening result can hurt its owner if it is wrong. Read the draft page by page first.</p>
         </Dialog>
