@@ -2,6 +2,7 @@ import type Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { Result } from '../app/result.ts';
+import { watchRows, type WrittenRows } from './ledger/watch-rows.ts';
 import * as schema from './schema/index.ts';
 
 type Orm = BetterSQLite3Database<typeof schema>;
@@ -22,12 +23,17 @@ export type WriteTx = Omit<ReadDb, 'may' | 'orm'> & {
   readonly may: 'write';
   readonly orm: Orm;
   run(sql: string, parameters?: Parameters): { changes: number };
+  /** Rows that the next entry of the audit ledger has to vouch for. */
+  readonly written: WrittenRows;
 };
 
 /** What a store is made from. Every method of a store is one transaction. */
 export type StoreHandle = {
   readonly read: ReadDb;
-  /** One immediate transaction; what `work` throws undoes it. `work` is synchronous: an asynchronous one is refused and undone. */
+  /**
+   * One immediate transaction; what `work` throws undoes it. `work` is synchronous: an asynchronous one is refused and undone,
+   * and so is one that wrote records without an entry in the audit ledger after them.
+   */
   transact<T>(work: (tx: WriteTx) => T): Promise<T>;
   /** The same for work that may refuse: a failure undoes everything it did. */
   transactResult<T, E>(work: (tx: WriteTx) => Result<T, E>): Promise<Result<T, E>>;
@@ -65,12 +71,16 @@ export function createHandle(sqlite: Database.Database): StoreHandle {
   const get = <Row>(sql: string, parameters: Parameters = []): Row | undefined => prepare(sql).get(parameters) as Row | undefined;
   const read: ReadDb = { may: 'read', orm, all, get };
   const run = (sql: string, parameters: Parameters = []): { changes: number } => prepare(sql).run(parameters);
-  const tx: WriteTx = { may: 'write', orm, all, get, run };
+  const written = watchRows(sqlite);
+  const tx: WriteTx = { may: 'write', orm, all, get, run, written };
 
   async function transact<T>(work: (tx: WriteTx) => T): Promise<T> {
     return sqlite.transaction(() => {
+      written.forget();
       const value = work(tx);
       if (value instanceof Promise) throw new TypeError('a transaction must be synchronous');
+      const left = written.tablesLeft();
+      if (left.length > 0) throw new Error(`no entry of the audit ledger vouches for what was written into ${left.join(', ')}`);
       return value;
     }).immediate();
   }

@@ -58,7 +58,7 @@ export const casebookContract = {
   'drafts.get': reads('anyone', z.strictObject({ key: z.string().max(120) }), z.object({ content: z.unknown().nullable(), updatedAt: instant.nullable() })),
   'drafts.put': reads('anyone', z.strictObject({ key: z.string().max(120), content: z.unknown() }), z.object({ updatedAt: instant })),
   'drafts.remove': reads('anyone', z.strictObject({ key: z.string().max(120) }), done),
-  /** Recomputes both ledgers, the digests of raw records and of issued reports; names the first entry that does not fit. */
+  /** Recomputes both ledgers and the digests of raw records, curves, issued reports and every row that the audit ledger vouches for; names the first entry that does not fit. */
   'ledgers.verify': reads('anyone', nothing, z.lazy(() => verification)),
 };
 
@@ -66,11 +66,13 @@ export const verification = z.object({
   sound: z.boolean(),
   at: instant,
   parts: z.array(z.object({
-    part: z.enum(['custody ledger', 'audit ledger', 'raw records', 'spectra', 'issued reports', 'guards', 'database']),
+    part: z.enum(['custody ledger', 'audit ledger', 'raw records', 'spectra', 'issued reports', 'facts and findings', 'guards', 'database']),
     checked: z.number(), sound: z.boolean(),
     /** Sentence that names the first thing that does not fit, or null. */
     fault: z.string().nullable(),
     head: digest.nullable(),
+    /** What was not checked and is no fault, in a sentence. */
+    note: z.string().optional(),
   })),
 });
 export type Verification = z.infer<typeof verification>;

@@ -5,10 +5,10 @@ import type { StoreHandle } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 
 export type AuditStore = {
-  /** Newest first; of one case or of the whole house. */
+  /** Newest first; of one case or of the whole house. Without the digests of rows, which only the check reads. */
   list(filter: { readonly caseId: string | null; readonly limit: number; readonly offset: number }): Promise<{ total: number; rows: AuditView[] }>;
   /** Writes an entry for something done to the casebook as a whole, which changes no record of its own. */
-  note(change: Change, entry: { subject: string; content: JsonValue }): Promise<void>;
+  note(change: Change, entry: { subject: string; content: Readonly<Record<string, JsonValue>> }): Promise<void>;
 };
 
 type Row = { seq: number; at: string; person: string | null; operation: string; subject: string; number: string | null; content: string; previous: string; hash: string };
@@ -23,7 +23,7 @@ export function createAuditStore(handle: StoreHandle): AuditStore {
       const filter: Record<string, string> = caseId === null ? {} : { caseId };
       const total = handle.read.get<{ n: number }>(`SELECT count(*) AS n FROM audit_entry e WHERE ${where}`, filter)!.n;
       const rows = handle.read.all<Row>(
-        `SELECT e.seq, e.at, p.name AS person, e.operation, e.subject, n.number, e.content, e.previous, e.hash
+        `SELECT e.seq, e.at, p.name AS person, e.operation, e.subject, n.number, CASE WHEN json_valid(e.content) THEN json_remove(e.content, '$.rows', '$.unvouched') ELSE e.content END AS content, e.previous, e.hash
          FROM audit_entry e LEFT JOIN person p ON p.id = e.person_id LEFT JOIN case_record n ON n.id = e.case_id
          WHERE ${where} ORDER BY e.seq DESC LIMIT @limit OFFSET @offset`, { ...filter, limit, offset });
       return {

@@ -78,8 +78,8 @@ function append(tx: WriteTx, change: Change, input: CustodyRequest & { readonly 
     return content.error.code === 'incomplete' ? invalidFields(content.error.fields) : err({ code: 'refused', message: content.error.message, next: content.error.next });
   }
   const head = appendCustody(tx, change, { caseId: row.caseId, itemId: row.id, content: content.value });
-  appendAudit(tx, change, { subject: row.id, caseId: row.caseId, content: { custody: { seq: head.seq, hash: head.hash }, event: content.value.event, item: row.label } });
   if (content.value.event === 'returned') closeWhenAllReturned(tx, row.caseId);
+  appendAudit(tx, change, { subject: row.id, caseId: row.caseId, content: { custody: { seq: head.seq, hash: head.hash }, event: content.value.event, item: row.label } });
   return ok(viewBySeq(tx, head.seq));
 }
 

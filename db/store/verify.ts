@@ -4,6 +4,8 @@ import { verifyDatabase, verifyGuards } from '../verify/database.ts';
 import { verifyLedgers } from '../verify/ledgers.ts';
 import { faultyPart, VerifyCancelled, type Pace } from '../verify/part.ts';
 import { verifyRecords } from '../verify/records.ts';
+import { verifyRows } from '../verify/rows.ts';
+import { VOUCHED_TABLES } from '../ledger/vouched-tables.ts';
 
 export type VerifyOptions = {
   /** UTC, ISO 8601 with milliseconds: stands on the outcome. */
@@ -22,7 +24,8 @@ export type VerifyStore = {
 const BREATH_MS = 12;
 
 const COUNT = `SELECT (SELECT count(*) FROM custody_entry) + (SELECT count(*) FROM audit_entry) + (SELECT count(*) FROM raw_record)
-  + (SELECT count(*) FROM spectrum) + (SELECT count(*) FROM report) AS n`;
+  + (SELECT count(*) FROM spectrum) + (SELECT count(*) FROM report)
+  + ${VOUCHED_TABLES.map(({ table }) => `(SELECT count(*) FROM ${table})`).join(' + ')} AS n`;
 
 function paced(options: VerifyOptions, total: number): Pace {
   let before = 0;
@@ -51,7 +54,7 @@ export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly 
       const pace = paced(options, db.get<{ n: number }>(COUNT)!.n);
       try {
         const { parts: ledgers, vouched } = await verifyLedgers(db, pace);
-        const parts = [...ledgers, ...await verifyRecords(db, vouched, pace), verifyGuards(db, guardsRestored), await verifyDatabase(db, pace)];
+        const parts = [...ledgers, ...await verifyRecords(db, vouched, pace), await verifyRows(db, vouched, pace), verifyGuards(db, guardsRestored), await verifyDatabase(db, pace)];
         return { sound: parts.every((part) => part.sound), at: options.at, parts };
       } catch (e) {
         if (e instanceof VerifyCancelled) return null;

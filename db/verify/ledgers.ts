@@ -7,6 +7,10 @@ export type Vouched = {
   /** False where the ledger itself does not hold: then nothing follows from a digest it does not name. */
   complete: boolean;
   readonly byId: Map<string, string>; readonly reports: Map<string, { model: string; pdf: string }>;
+  /** Of each row, "table/id", its newest digest and the entry that says so. */
+  readonly rows: Map<string, { digest: string; seq: number }>;
+  /** Highest rowid of each table that was there before entries vouched for rows; null while none does. */
+  older: ReadonlyMap<string, number> | null;
 };
 
 type CustodyRow = { seq: number; at: string; person_id: string; case_id: string; item_id: string; content: string; previous: string; hash: string };
@@ -47,13 +51,22 @@ function partOf(part: Part['part'], state: ChainState): Part {
   return state.fault ? faultyPart(part, state.checked, state.fault.sentence, state.head) : soundPart(part, state.checked, state.head);
 }
 
+type RowVoucher = { rows?: Record<string, string>; unvouched?: Record<string, number> };
+
+function noteRows(seq: number, { rows, unvouched }: RowVoucher, vouched: Vouched): void {
+  if (rows === undefined) return;
+  vouched.older ??= new Map(Object.entries(unvouched ?? {}));
+  for (const [key, digest] of Object.entries(rows)) vouched.rows.set(key, { digest, seq });
+}
+
 function noteDigests(row: AuditRow, vouched: Vouched): void {
-  let content: { digests?: Record<string, unknown>; number?: unknown; revision?: unknown; model?: unknown; pdf?: unknown };
+  let content: { digests?: Record<string, unknown>; number?: unknown; revision?: unknown; model?: unknown; pdf?: unknown } & RowVoucher;
   try {
     content = JSON.parse(row.content) as typeof content;
   } catch {
     return; // The chain itself names such an entry.
   }
+  noteRows(row.seq, content, vouched);
   for (const [id, digest] of Object.entries(content.digests ?? {})) {
     if (typeof digest === 'string') vouched.byId.set(id, digest);
   }
@@ -78,7 +91,7 @@ function contradiction(foreign: number | null, heads: CustodyHeads): string | nu
 
 /** Recomputes both ledgers; returns their parts and what the audit ledger vouches for. */
 export async function verifyLedgers(db: ReadDb, pace: Pace): Promise<{ parts: Part[]; vouched: Vouched }> {
-  const vouched: Vouched = { complete: false, byId: new Map(), reports: new Map() };
+  const vouched: Vouched = { complete: false, byId: new Map(), reports: new Map(), rows: new Map(), older: null };
   const heads: CustodyHeads = new Map();
   const audit = await walk<AuditRow>(db, 'audit_entry', auditKept, pace, (row) => {
     noteDigests(row, vouched);

@@ -15,12 +15,12 @@ export function VerificationSheet({ result }: { readonly result: Verification })
           <li key={p.part} className="verification-part">
             <span>{p.part}</span>
             <span className="mono to-right">{p.checked.toLocaleString('en')}</span>
-            <span className={p.sound ? 'second' : 'warn'}>{p.sound ? 'as recorded' : p.fault}</span>
+            <span className={p.sound ? 'second' : 'warn'}>{p.sound ? 'as recorded' : p.fault}{p.note === undefined ? '' : `. ${p.note}`}</span>
             <span className="mono quiet one-line to-right" title={p.head ?? undefined}>{p.head ? `head ${p.head.slice(0, 16)}` : ''}</span>
           </li>
         ))}
       </ul>
-      <p className="quiet">A chain shows that nothing was altered in the middle. It can’t show that its end was cut off, or that somebody who holds the file wrote all of it anew: note the heads outside this machine from time to time and compare.</p>
+      <p className="quiet">A changed, missing or foreign entry is found, and so is an end that was cut off. What can’t be shown from the file alone: that it was replaced by an older one, or that somebody who holds it wrote all of it anew, or cut off the end together with the records and the count of it. Note the heads outside this machine from time to time and compare.</p>
     </section>
   );
 }

@@ -22,6 +22,7 @@ export async function runVerify({ casebook, dataFolder, json }: VerifyCommand, i
 }
 
 function inWords(file: string, { sound, parts }: Verification): string {
-  const lines = parts.map(({ part, checked, sound: fits, fault }) => `  ${part.padEnd(16)} ${String(checked).padStart(8)}  ${fits ? 'fits' : `DOES NOT FIT: ${fault ?? ''}`}`);
+  const lines = parts.map(({ part, checked, sound: fits, fault, note }) =>
+    `  ${part.padEnd(18)} ${String(checked).padStart(8)}  ${fits ? 'fits' : `DOES NOT FIT: ${fault ?? ''}`}${note === undefined ? '' : `\n${' '.repeat(30)} ${note}`}`);
   return [file, ...lines, sound ? 'Everything fits.' : 'Not everything fits; look at the entries named above.', ''].join('\n');
 }

@@ -33,3 +33,10 @@ test('asynchronous work is refused and undone', async () => {
   expect(drafts(casebook)).toBe(0);
   casebook.close();
 });
+
+test('records without an entry in the audit ledger after them are undone: a fault of the program', async () => {
+  const { casebook } = await madeCasebook();
+  await expect(casebook.handle.transact((tx) => tx.run(`UPDATE person SET name = 'Other'`))).rejects.toThrow('no entry of the audit ledger vouches for what was written into person');
+  expect(casebook.handle.read.get<{ name: string }>('SELECT name FROM person')!.name).toBe('Ada Invented');
+  casebook.close();
+});

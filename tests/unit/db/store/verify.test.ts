@@ -15,7 +15,7 @@ test('what was checked is counted, with the heads of both ledgers', async () => 
   const head = casebook.handle.read.get<{ hash: string }>('SELECT hash FROM custody_entry ORDER BY seq DESC LIMIT 1')!.hash;
   expect(verified).toMatchObject({ sound: true, at: '2026-03-02T10:00:00.000Z' });
   expect(verified!.parts.map((part) => [part.part, part.checked])).toEqual([
-    ['custody ledger', 6], ['audit ledger', 8], ['raw records', 0], ['spectra', 0], ['issued reports', 0], ['guards', 36], ['database', 25]]);
+    ['custody ledger', 6], ['audit ledger', 8], ['raw records', 0], ['spectra', 0], ['issued reports', 0], ['facts and findings', 17], ['guards', 36], ['database', 25]]);
   expect(verified!.parts[0]!.head).toBe(head);
   casebook.close();
 });
@@ -49,6 +49,7 @@ test('a spectrum whose points no longer give its digest is named with its run', 
     appendAudit(tx, { at: 'at', personId, operation: 'runs.record' }, { subject: 'run', caseId: one.case_id, content: { digests: { good: digest, bad: digest } } });
     tx.run(`INSERT INTO spectrum VALUES ('good', 'run', 'file', 0, 'first', 'nm', 'counts', 0, 2, ?, ?, ?)`, [x, x, digest]);
     tx.run(`INSERT INTO spectrum VALUES ('bad', 'run', 'file', 1, 'second', 'nm', 'counts', 0, 2, ?, ?, ?)`, [x, Buffer.alloc(16, 2), digest]);
+    tx.written.forget();
   });
   const parts = (await casebook.ledgers.verify({ at: 'now' }))!.parts;
   expect(parts.find((part) => part.part === 'spectra')).toMatchObject({ checked: 1, sound: false, fault: 'The spectrum “second” of run R4 was changed: its points no longer give its digest.' });
@@ -64,6 +65,7 @@ test('a spectrum that the audit ledger does not name was put in from outside', a
     tx.run(`INSERT INTO test_run VALUES ('run', ?, ?, 1, 'raman', NULL, 'no-instrument', NULL, NULL, NULL, NULL, '[]', NULL, '', 'at', ?)`, [one.case_id, one.id, personId]);
     tx.run(`INSERT INTO run_file VALUES ('file', 'run', 'raw', 'read', 'f', 'r', '[]', NULL)`);
     tx.run(`INSERT INTO spectrum VALUES ('foreign', 'run', 'file', 0, 'foreign', 'nm', 'counts', 0, 0, x'', x'', ?)`, [none]);
+    tx.written.forget();
   });
   const parts = (await casebook.ledgers.verify({ at: 'now' }))!.parts;
   for (const name of ['spectra', 'raw records']) expect(parts.find((part) => part.part === name)).toMatchObject({ sound: false, fault: expect.stringContaining('put in from outside') as string });

@@ -103,6 +103,7 @@ describe('recording a run', () => {
     await house.casebook.handle.transact((tx) => {
       tx.run('DROP TRIGGER spectrum_no_update');
       tx.run('UPDATE spectrum SET y = zeroblob(length(y))');
+      tx.written.forget();
     });
     const answer = await house.as(house.examiner, 'spectra.curves', { spectrumId: recorded.spectra[0]!.id });
     expect(answer.ok ? null : answer.error.code).toBe('unreadable');

@@ -1,0 +1,52 @@
+import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
+import {
+  analysis, calibration, caseRecord, client, conclusion, confirmation, finding, instrument, instrumentCheck, item, laboratory, parcel, person, photograph,
+  rawRecord, report, runFile, spectrum, stone, testRun,
+} from '../schema/index.ts';
+
+/** A table whose rows the audit ledger vouches for. */
+export type VouchedTable = {
+  readonly table: string;
+  /** Columns that go into a row's digest, as SQLite names them. */
+  readonly columns: readonly string[];
+  /** What a row is, for a person, where nothing more is known of it. */
+  readonly noun: string;
+  /** SQL of a name for one row `t`, for a person; null where what it leans on is gone. */
+  readonly name: string;
+};
+
+const CASE = '(SELECT n.number FROM case_record n WHERE n.id = t.case_id)';
+const STONE = `(SELECT s.label || ' of case ' || n.number FROM stone s JOIN case_record n ON n.id = s.case_id WHERE s.id = t.stone_id)`;
+const RUN = (id: string): string => `(SELECT 'run R' || r.number || ' of case ' || n.number FROM test_run r JOIN case_record n ON n.id = r.case_id WHERE r.id = ${id})`;
+const INSTRUMENT = '(SELECT i.name FROM instrument i WHERE i.id = t.instrument_id)';
+
+/** `without`: large values whose SHA-256 stands in another column of the row, and is recomputed by itself. */
+function vouched(table: Table, noun: string, name: string, without: readonly string[] = []): VouchedTable {
+  const columns = Object.values(getTableColumns(table)).map((column) => column.name).filter((column) => !without.includes(column));
+  return { table: getTableName(table), columns, noun, name };
+}
+
+/** Every table that holds records. Drafts and the counters of numbers are none. */
+export const VOUCHED_TABLES: readonly VouchedTable[] = [
+  vouched(laboratory, 'laboratory’s own record', `'laboratory’s own record'`),
+  vouched(person, 'person', `'person “' || t.name || '”'`),
+  vouched(client, 'client', `'client “' || t.name || '”'`),
+  vouched(instrument, 'instrument', `'instrument “' || t.name || '”'`),
+  vouched(instrumentCheck, 'check of an instrument', `'check of “' || ${INSTRUMENT} || '” of ' || substr(t.at, 1, 10)`),
+  vouched(calibration, 'calibration', `'calibration of “' || ${INSTRUMENT} || '” of ' || substr(t.at, 1, 10)`),
+  vouched(caseRecord, 'case', `'case ' || t.number`),
+  vouched(parcel, 'parcel', `'parcel ' || t.ordinal || ' of case ' || ${CASE}`),
+  vouched(item, 'item', `'item ' || t.label || ' of case ' || ${CASE}`),
+  vouched(stone, 'stone', `'stone ' || t.label || ' of case ' || ${CASE}`),
+  vouched(rawRecord, 'raw record', `'raw record “' || t.name || '” of case ' || ${CASE}`, ['content']),
+  vouched(photograph, 'photograph', `'photograph “' || (SELECT w.name FROM raw_record w WHERE w.id = t.raw_record_id) || '” of case ' || ${CASE}`),
+  vouched(testRun, 'run', `'run R' || t.number || ' of case ' || ${CASE}`),
+  vouched(runFile, 'file of a run', `'file “' || (SELECT w.name FROM raw_record w WHERE w.id = t.raw_record_id) || '” of ' || ${RUN('t.run_id')}`),
+  vouched(spectrum, 'spectrum', `'spectrum “' || t.title || '” of ' || ${RUN('t.run_id')}`, ['x', 'y']),
+  vouched(analysis, 'analysis', `'analysis of “' || (SELECT s.title || '” of ' || ${RUN('s.run_id')} FROM spectrum s WHERE s.id = t.spectrum_id)`),
+  vouched(finding, 'finding', `'finding “' || t.statement || '” of stone ' || ${STONE}`),
+  vouched(conclusion, 'conclusion', `'conclusion ' || t.ordinal || ' of stone ' || ${STONE}`),
+  vouched(confirmation, 'confirmation', `'confirmation of conclusion ' || (SELECT c.ordinal || ' of stone ' || s.label || ' of case ' || n.number
+    FROM conclusion c JOIN stone s ON s.id = c.stone_id JOIN case_record n ON n.id = s.case_id WHERE c.id = t.conclusion_id)`),
+  vouched(report, 'report', `'report ' || t.number || ', revision ' || t.revision`, ['model', 'pdf']),
+];
