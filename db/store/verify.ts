@@ -42,9 +42,9 @@ function paced(options: VerifyOptions, total: number): Pace {
   };
 }
 
-/** SQLite found the file itself broken while reading. */
+/** SQLite found the file itself broken while reading; a plain error says that a table is not laid out as it was. */
 function isDamage(error: unknown): error is Error {
-  return error instanceof Error && 'code' in error && /^SQLITE_(CORRUPT|NOTADB|IOERR)/.test(String(error.code));
+  return error instanceof Error && 'code' in error && /^SQLITE_(ERROR$|CORRUPT|NOTADB|IOERR)/.test(String(error.code));
 }
 
 export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly string[]): VerifyStore {
