@@ -22,7 +22,11 @@ export type NewRunFile = {
   readonly outcome: 'read' | 'refused'; readonly format: FileFormat | null; readonly reader: string;
   readonly warnings: readonly ReadWarning[]; readonly error: ReadError | null;
   /** Empty where the file was refused or holds no curve. */
-  readonly curves: readonly { readonly curve: NewCurve; readonly analysis: AnalysisResult | null }[];
+  readonly curves: readonly {
+    readonly curve: NewCurve; readonly analysis: AnalysisResult | null;
+    /** What is proposed from it; all that its analysis found, where nothing is said. */
+    readonly findings?: readonly FindingFact[];
+  }[];
 };
 
 export type NewRun = {
@@ -55,12 +59,12 @@ function putFile(context: Context, file: NewRunFile, firstOrdinal: number): Writ
     warnings: JSON.stringify(file.warnings), error: file.error === null ? null : JSON.stringify(file.error),
   }).run();
   const written: Written = { proposed: 0, digests: {} };
-  file.curves.forEach(({ curve, analysis }, index) => {
+  file.curves.forEach(({ curve, analysis, findings }, index) => {
     const { id: spectrumId, sha256 } = putSpectrum(tx, newId, { runId, runFileId, ordinal: firstOrdinal + index }, curve);
     written.digests[spectrumId] = sha256;
     if (analysis === null) return;
     const analysisId = putAnalysis(tx, newId, change, spectrumId, analysis);
-    written.proposed += proposeFindings(tx, newId, { at: change.at, caseId, stoneId, runId, analysisId, origin: 'analysis' }, analysis.findings).length;
+    written.proposed += proposeFindings(tx, newId, { at: change.at, caseId, stoneId, runId, analysisId, origin: 'analysis' }, findings ?? analysis.findings).length;
   });
   return written;
 }

@@ -2,6 +2,7 @@ import { analysisParameters, type AnalysisParameters, type AnalysisResult } from
 import type { Spectrum, XUnit, YUnit } from '../../app/spectra/spectrum.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import { err, ok, type Result } from '../../app/result.ts';
+import { statementOfOne } from '../../app/runs/merge-findings.ts';
 import type { MethodId } from '../../app/domain/method.ts';
 import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
@@ -86,7 +87,7 @@ export function createSpectraStore(handle: StoreHandle, newId: () => string): Sp
     addAnalysis: (change, stored, result) => handle.transact((tx) => {
       const analysisId = putAnalysis(tx, newId, change, stored.id, result);
       const { replaced, kept } = replaceProposals(tx, stored.id, analysisId);
-      const fresh = result.findings.filter((fact) => !kept.some((old) => old.code === fact.code && old.statement === fact.statement));
+      const fresh = result.findings.filter((fact) => !kept.some((old) => old.code === fact.code && statementOfOne(old.statement) === fact.statement));
       const proposed = proposeFindings(tx, newId, { at: change.at, caseId: stored.caseId, stoneId: stored.stoneId, runId: stored.runId, analysisId, origin: 'analysis' }, fresh);
       appendAudit(tx, change, {
         subject: stored.id, caseId: stored.caseId,

@@ -6,6 +6,7 @@ import { METHODS } from '../../app/domain/method.ts';
 import { findingsFromObservation } from '../../app/evidence/findings-from-observation.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { checkRun } from '../../app/runs/check-run.ts';
+import { mergeFindings } from '../../app/runs/merge-findings.ts';
 import { runCounts } from '../../app/runs/run-counts.ts';
 import { analysisParameters, analysableMethod, type AnalysisParameters } from '../../app/spectra/analysis.ts';
 import type { Failure } from '../../app/contract/failure.ts';
@@ -76,6 +77,13 @@ const keepUnread = (file: IncomingFile, outcome: FileOutcome): NewRunFile => ({
   outcome: 'read', format: null, reader: '', warnings: [], error: null, curves: [],
 });
 
+/** The same line in every file of a run is one finding, not one for each. */
+function withMergedFindings(files: readonly NewRunFile[]): NewRunFile[] {
+  const merged = mergeFindings(files.flatMap((file) => file.curves.map(({ analysis }) => analysis?.findings ?? [])));
+  let next = 0;
+  return files.map((file) => ({ ...file, curves: file.curves.map((entry) => ({ ...entry, findings: merged[next++]! })) }));
+}
+
 /** The instrument's memory with what this run stated, or null where nothing is new. */
 function learned(instrument: InstrumentView | null, input: RecordInput, outcomes: readonly FileOutcome[]): InstrumentMemory | null {
   if (instrument === null) return null;
@@ -101,7 +109,8 @@ async function readForRun(input: RecordInput, place: StonePlace, instrument: Ins
   const missing = unitsMissing(input.files, outcomes.value);
   if (missing !== null) return err(missing);
   const kept = await work.stores.runs.kept(place.caseId, outcomes.value.map((outcome) => outcome.sha256));
-  return ok({ files: input.files.map((file, index) => readFile(file, outcomes.value[index]!, kept.get(outcomes.value[index]!.sha256))), outcomes: outcomes.value });
+  const files = input.files.map((file, index) => readFile(file, outcomes.value[index]!, kept.get(outcomes.value[index]!.sha256)));
+  return ok({ files: withMergedFindings(files), outcomes: outcomes.value });
 }
 
 export function createRecordRunService(deps: WorkDeps): Services['runs.record'] {

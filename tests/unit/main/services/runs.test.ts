@@ -120,6 +120,20 @@ describe('recording a run', () => {
     expect([...raw.bytes]).toEqual([...broken]);
   });
 
+  test('the same line in several files of a run is one finding, which says in how many curves', async () => {
+    const files = [3, 4, 5, 6].map((noise) => ({ name: `a-${noise}.jdx`, bytes: jcampOf(`A-${noise}`, simulatePhotoluminescence(simulatedStone('natural-ia', 3), emissionInstrument(), noise), 'NANOMETERS') }));
+    await house.done(house.examiner, 'runs.record', run({ files }));
+    const findings = house.casebook.handle.read.all<{ code: string; statement: string }>('SELECT code, statement FROM finding');
+    expect(new Set(findings.map(({ code }) => code)).size).toBe(findings.length);
+    expect(findings.find(({ code }) => code === 'diamond-line:present')?.statement).toMatch(/, in 4 curves\.$/);
+    const spectrumId = house.casebook.handle.read.get<{ id: string }>(`SELECT a.spectrum_id AS id FROM finding f JOIN analysis a ON a.id = f.analysis_id WHERE f.code = 'diamond-line:present'`)!.id;
+    const decided = house.casebook.handle.read.get<{ id: string }>(`SELECT id FROM finding WHERE code = 'diamond-line:present'`)!.id;
+    await house.done(house.examiner, 'findings.decide', { findingId: decided, accept: true, reason: '' });
+    const stored = house.casebook.handle.read.get<{ parameters: string }>('SELECT parameters FROM analysis WHERE spectrum_id = ?', [spectrumId]);
+    await house.done(house.examiner, 'runs.analyse', { spectrumId, parameters: JSON.parse(stored!.parameters) as Input<'runs.analyse'>['parameters'] });
+    expect(house.casebook.handle.read.get<{ n: number }>(`SELECT count(*) AS n FROM finding WHERE code = 'diamond-line:present' AND state <> 'replaced'`)!.n).toBe(1);
+  });
+
   test('the same bytes in a second run share the record and say so', async () => {
     const first = await house.done(house.examiner, 'runs.record', run());
     const second = await house.done(house.examiner, 'runs.record', run({ files: [{ ...file, name: 'again.jdx' }] }));
