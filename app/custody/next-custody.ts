@@ -54,16 +54,23 @@ function sentences(parts: readonly (string | undefined)[]): string {
   return parts.filter((part) => part !== undefined).map((part, i, all) => (i < all.length - 1 && !/[.!?…]$/.test(part) ? `${part}.` : part)).join(' ');
 }
 
-function weightPart(request: CustodyRequest, c: CustodyCircumstances): Partial<CustodyContent> {
-  if (request.weight === undefined) return {};
+type WeighedPart = { readonly content: Partial<CustodyContent>; readonly says: string | undefined };
+
+function weightPart(request: CustodyRequest, c: CustodyCircumstances): WeighedPart {
+  if (request.weight === undefined) return { content: {}, says: undefined };
   const weight = request.weight;
   const against = (one: CurrentCustody['lastWeight']) => (one !== null && one.unit === c.weightUnit ? compareWeight(weight, one.weight, c.tolerance) : null);
   const last = against(c.current.lastWeight);
   const first = against(c.current.firstWeight);
   // Small losses add up: what goes out answers to what came in, and so does every weighing that agrees with the one before.
-  const compared = request.event === 'returned' || (last?.differs !== true && first?.differs === true) ? first ?? last : last;
-  return { weight, weightUnit: c.weightUnit, ...compared };
+  const answersToFirst = first !== null && (request.event === 'returned' || (last?.differs !== true && first.differs));
+  const compared = answersToFirst ? first : last;
+  const weighedTwice = c.current.firstWeight !== c.current.lastWeight;
+  return { content: { weight, weightUnit: c.weightUnit, ...compared }, says: answersToFirst && weighedTwice ? COMPARED_WITH_FIRST : undefined };
 }
+
+/** Which weight the reading answers to, where it is not the last one. */
+const COMPARED_WITH_FIRST = 'Compared with the first weight on record, not with the last.';
 
 /**
  * The content of the next custody entry of an item, or why there can be none.
@@ -77,7 +84,8 @@ export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): R
   if (required && (required.field === 'weight' ? request.weight === undefined : filled(request[required.field]) === undefined)) {
     return err({ code: 'incomplete', fields: { [required.field]: required.sentence } });
   }
-  const note = sentences([filled(request.note), ...oddities(request, c)]).slice(0, NOTE_LENGTH);
+  const weighed = weightPart(request, c);
+  const note = sentences([filled(request.note), ...oddities(request, c), weighed.says]).slice(0, NOTE_LENGTH);
   const seal = filled(request.seal) ?? (request.event === 'opened' && c.current.seal !== '' ? c.current.seal : undefined);
   const from = filled(request.from) ?? (request.event === 'handed-over' || request.event === 'returned' ? filled(c.current.holder) : undefined);
   const to = filled(request.to) ?? (request.event === 'returned' ? c.clientName : undefined);
@@ -85,7 +93,7 @@ export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): R
   return ok({
     event: request.event,
     ...(from !== undefined && { from }), ...(to !== undefined && { to }), ...(place !== undefined && { place }), ...(seal !== undefined && { seal }),
-    ...weightPart(request, c), ...(note !== '' && { note }),
+    ...weighed.content, ...(note !== '' && { note }),
   });
 }
 

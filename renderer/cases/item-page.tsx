@@ -62,7 +62,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
         <Fact name="Condition" text={item.condition || 'nothing written'} />
         <Fact name="In whose hands" text={k.holder || 'the laboratory'} />
       </dl>
-      {k.differs ? <p className="warn">A weight of this item differs from the one before by more than the tolerance: see the custody entries.</p> : null}
+      {k.differs ? <p className="warn">A weight of this item differs by more than the tolerance from the one before it, or from the first: see the custody entries.</p> : null}
       {k.lastEvent === 'returned' ? <p className="second">Returned to the client: its custody is closed. If it comes back, take it in as a new case.</p> : (
         <div className="row gap4 custody-actions" role="group" aria-label="Custody">
           <span className="label">Custody</span>

@@ -36,11 +36,12 @@ describe('nextCustody', () => {
   });
   test('small losses that add up are compared with what came in', () => {
     const drift = folded(received, weighed, { ...weighed, weight: 9_988 });
-    expect(next(drift, { event: 'weighed', weight: 9_976 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, tolerance: 20, differs: true } });
-    expect(next(drift, { event: 'weighed', weight: 9_985 })).toMatchObject({ ok: true, value: { expectedWeight: 9_988, differs: false } });
+    expect(next(drift, { event: 'weighed', weight: 9_976 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, tolerance: 20, differs: true, note: 'Compared with the first weight on record, not with the last.' } });
+    expect(next(drift, { event: 'weighed', weight: 9_985 })).toEqual({ ok: true, value: { event: 'weighed', weight: 9_985, weightUnit: 'ct', expectedWeight: 9_988, tolerance: 20, differs: false } });
   });
   test('what goes back answers to what came in', () => {
-    expect(next(folded(received, weighed, { ...weighed, weight: 9_988 }), { event: 'returned', weight: 9_985 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, differs: false } });
+    expect(next(folded(received, weighed, { ...weighed, weight: 9_988 }), { event: 'returned', weight: 9_985 })).toMatchObject({ ok: true, value: { expectedWeight: 10_000, differs: false, note: 'Compared with the first weight on record, not with the last.' } });
+    expect(next(folded(received, weighed), { event: 'returned', weight: 9_985 })).not.toHaveProperty('value.note');
   });
   test('weighing under a seal says so', () => {
     expect(next(folded(received, weighed, { event: 'sealed', seal: 'S-1' }), { event: 'weighed', weight: 10_000 })).toMatchObject({ ok: true, value: { note: 'Weighed under seal S-1.' } });
