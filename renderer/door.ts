@@ -20,7 +20,7 @@ function loopbackDoor(): Door {
         const response = await fetch(`/call/${name}`, { method: 'POST', headers: { 'content-type': 'application/json' }, body, keepalive });
         return decodeWire(await response.text()) as Reply<Output<K>>;
       } catch {
-        return { ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: 'Look whether it was closed; start it again and reload the page. Until then what you typed stands only on this page.' } };
+        return { ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: 'Look whether it was closed and start it again. What you typed stands here until the page is closed: copy it over if it is not kept.' } };
       }
     },
     subscribe(listener) {

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { notKeptWords } from '../drafts/not-kept-words.ts';
 import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
@@ -69,7 +70,7 @@ export default function IntakeView() {
 
   const labels = form.parcels.map((p, i) => ({ from: form.parcels.slice(0, i).reduce((n, q) => n + q.items.length, 0), parcel: p }));
   return (
-    <View over={draft.failing ? <span className="warn">Not kept: the program does not answer</span> : draft.restored ? 'Half-filled, kept from before' : 'Kept as you type'} title="Take in a case" actions={(
+    <View over={draft.failing ? <span className="warn">{notKeptWords(draft.failing)}</span> : draft.restored ? 'Half-filled, kept from before' : 'Kept as you type'} title="Take in a case" actions={(
       <>
         {hasContent(form) ? <Button kind="quiet" onPress={() => { setAsking(true); }}>Clear</Button> : null}
         <Button kind="main" keys="Mod+Enter" isDisabled={takeIn.isPending} onPress={submit}>Take it in</Button>
