@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useCallback, useRef, useState } from 'react';
 import { batchToCsv, batchToJson } from '../../app/batch/write-batch.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { ANALYSABLE, analysisParameters, type AnalysableMethod } from '../../app/spectra/analysis.ts';
@@ -11,28 +11,12 @@ import { Field } from '../look/field.tsx';
 import { readNumber } from '../look/read-number.ts';
 import { saveFile } from '../look/save-file.ts';
 import { STATABLE_WORDS } from '../runs/trial-words.ts';
+import { useWindowDrop } from '../runs/use-window-drop.ts';
 import { View } from '../shell/view.tsx';
 import { BatchTable } from './batch-table.tsx';
 import { entriesOf, filesOfEntries, filesOfPicker, type BatchFile } from './gather-entries.ts';
 import { useBatch } from './use-batch.ts';
 import './batch.css';
-
-/** Takes folders and files that are dropped anywhere on the window. */
-function useFolderDrop(onFiles: (files: readonly BatchFile[]) => void): void {
-  const latest = useRef(onFiles);
-  useEffect(() => { latest.current = onFiles; });
-  useEffect(() => {
-    const onOver = (event: DragEvent) => { if (event.dataTransfer?.types.includes('Files')) event.preventDefault(); };
-    const onDrop = (event: DragEvent) => {
-      if (!event.dataTransfer?.types.includes('Files')) return;
-      event.preventDefault();
-      void filesOfEntries(entriesOf(event.dataTransfer)).then((files) => { latest.current(files); });
-    };
-    window.addEventListener('dragover', onOver);
-    window.addEventListener('drop', onDrop);
-    return () => { window.removeEventListener('dragover', onOver); window.removeEventListener('drop', onDrop); };
-  }, []);
-}
 
 /** Analyses a folder of files at once, to look at and to take out; nothing of it enters the casebook. */
 export default function BatchView() {
@@ -58,7 +42,8 @@ export default function BatchView() {
     setAnalysedAs(method);
     start(chosen, told.data, xUnit || undefined);
   }, [method, laser, kelvin, resolution, xUnit, start]);
-  useFolderDrop(run);
+  // Folders too: the browser tells what is in them only while the drop is handled.
+  useWindowDrop((transfer) => { void filesOfEntries(entriesOf(transfer)).then(run); });
   useKey('Escape', stop, phase === 'running');
   useKey('Mod+Enter', () => { run(files); }, files.length > 0 && phase !== 'running');
 

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { RunView, StoneFolder } from '../../app/contract/work.ts';
 import { METHODS, type Hazard, type MethodId } from '../../app/domain/method.ts';
 import { hazardsOf } from '../../app/runs/hazards-of.ts';
+import { notKeptWords } from '../drafts/not-kept-words.ts';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Segmented } from '../look/choice.tsx';
@@ -22,6 +23,7 @@ import { isObserved } from './observation-fields.ts';
 import { ObservationForm } from './observation-form.tsx';
 import { instrumentsFor, NO_SETTINGS, readSettings, rememberedSettings, type RunSettings } from './run-settings.ts';
 import { RunSettingsForm } from './run-settings-form.tsx';
+import { tallyFiles } from './tally-files.ts';
 import { unitIsOpen } from './trial-words.ts';
 import { useFileDrop } from './use-file-drop.ts';
 import { useFileTrials } from './use-file-trials.ts';
@@ -118,7 +120,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
     record.reset();
   };
   const close = () => { if (entered && !record.isPending) setLeaving(true); else onClose(); };
-  const leave = () => { kept.forget(); onClose(); };
+  const leave = () => { void kept.forget(); onClose(); };
 
   const submit = () => {
     if (record.isPending || leaving) return;
@@ -136,7 +138,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
       files: files.map(({ name, bytes, xUnit }) => ({ name, bytes, ...(xUnit ? { xUnit } : {}) })),
     }, {
       onSuccess: (run) => {
-        kept.forget();
+        void kept.forget();
         notes.say(`${run.number} is kept: ${run.reads}.`);
         onKept(run);
       },
@@ -146,12 +148,16 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
 
   const errors: Readonly<Record<string, string>> = { ...record.error?.failure.fields, ...settingFaults, ...faults };
   const hint = orderHint(method, folder.runs);
+  const tally = reads ? tallyFiles(files, trials.trials, refused.length) : '';
   const wanted = useMemo(() => new Set(folder.proposal.nextTests.slice(0, NEXT_MARKED).map((next) => next.method)), [folder.proposal]);
   return (
     <>
       <Dialog title={`Add a test to ${stone.label}`} width={1020} onClose={close} footer={(
         <>
-          <span className="quiet grow">{faults['cautions'] ?? (record.isPending ? 'Keeping the files and analysing them …' : 'Kept under your name with time, instrument and the digest of every file.')}</span>
+          <span className="quiet grow">
+            {kept.failing ? <><span className="warn">{notKeptWords(kept.failing)}</span>. </> : null}
+            {faults['cautions'] ?? (record.isPending ? 'Keeping the files and analysing them …' : tally || 'Kept under your name with time, instrument and the digest of every file.')}
+          </span>
           <Button kind="main" keys="Mod+Enter" isDisabled={record.isPending} onPress={submit}>Keep the run</Button>
         </>
       )}>

@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import type { FileTrial } from '../../app/contract/work.ts';
 import { STATABLE_X_UNITS, type StatableXUnit } from '../../app/spectra/spectrum.ts';
 import { Button } from '../look/button.tsx';
@@ -6,6 +6,7 @@ import { Choice } from '../look/choice.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
 import { shortDigest } from '../look/time.ts';
 import { sizeWords, type IncomingFile } from './incoming-file.ts';
+import { stateUnit } from './state-unit.ts';
 import { asksUnit, blockWords, formatWords, STATABLE_WORDS } from './trial-words.ts';
 import type { FileTrials } from './use-file-trials.ts';
 import { withLine } from './with-line.ts';
@@ -32,8 +33,8 @@ function TrialLines({ trial }: { readonly trial: FileTrial }) {
   );
 }
 
-function TrialRow({ file, trial, error, onUnit, onRemove }: {
-  readonly file: IncomingFile; readonly trial: FileTrial | undefined; readonly error: string | undefined;
+function TrialRow({ file, trial, error, unitFrom, onUnit, onRemove }: {
+  readonly file: IncomingFile; readonly trial: FileTrial | undefined; readonly error: string | undefined; readonly unitFrom: string | undefined;
   readonly onUnit: (unit: StatableXUnit) => void; readonly onRemove: () => void;
 }) {
   return (
@@ -48,7 +49,7 @@ function TrialRow({ file, trial, error, onUnit, onRemove }: {
       {trial ? <TrialLines trial={trial} /> : null}
       {trial && !trial.error && asksUnit(trial, file.xUnit !== undefined) ? (
         <Choice<StatableXUnit> className="trial-unit" label="The file does not say the unit of its first column. It is" value={file.xUnit ?? ''} placeholder="choose"
-          error={error} hint="Stated once: the instrument remembers it." onChange={onUnit} options={STATABLE_X_UNITS.map((unit) => ({ value: unit, label: STATABLE_WORDS[unit] }))} />
+          error={error} hint={unitFrom === undefined ? 'Stated once: the instrument remembers it.' : `As stated for “${unitFrom}”, which came with it.`} onChange={onUnit} options={STATABLE_X_UNITS.map((unit) => ({ value: unit, label: STATABLE_WORDS[unit] }))} />
       ) : error ? <p className="field-error">{error}</p> : null}
     </li>
   );
@@ -60,8 +61,18 @@ export function FileTrialList(p: {
   readonly onPicked: (files: readonly File[]) => void; readonly onFiles: (files: readonly IncomingFile[]) => void; readonly over: boolean; readonly reads: boolean; readonly error: string | undefined;
 }) {
   const picker = useRef<HTMLInputElement>(null);
+  const place = useRef<HTMLElement>(null);
+  // What became of new files must be seen: the cautions stand above and may fill the sheet.
+  const came = useRef(0);
+  const { files, refused, reads, trials: { failure, trials } } = p;
+  useEffect(() => {
+    const now = files.length + refused.length;
+    if (reads && failure === null && trials.size < files.length) return;
+    if (now > came.current) place.current?.scrollIntoView({ block: 'start' });
+    came.current = now;
+  }, [files, refused, reads, failure, trials]);
   return (
-    <section className={`files ${p.over ? 'files-over' : ''}`} aria-label="Files">
+    <section ref={place} className={`files ${p.over ? 'files-over' : ''}`} aria-label="Files">
       <div className="files-drop">
         <p>{p.over ? 'Let go: they are tried before anything is kept.' : p.files.length > 0 ? 'Drop more files anywhere on this sheet, or' : 'Drop the instrument’s files anywhere on this sheet, or'}</p>
         <Button onPress={() => { picker.current?.click(); }}>Pick files</Button>
@@ -74,7 +85,7 @@ export function FileTrialList(p: {
       <ul className="trials">
         {p.files.map((file, i) => p.reads
           ? <TrialRow key={file.key} file={file} trial={p.trials.trials.get(file.key)} error={p.errors[`files.${i}.xUnit`]}
-              onUnit={(xUnit) => { p.onFiles(p.files.map((f) => (f.key === file.key ? { ...f, xUnit } : f))); }} onRemove={() => { p.onFiles(p.files.filter((f) => f.key !== file.key)); }} />
+              onUnit={(xUnit) => { p.onFiles(stateUnit(p.files, file.key, xUnit, p.trials.trials)); }} unitFrom={p.files.find((f) => f.key === file.unitFrom)?.name} onRemove={() => { p.onFiles(p.files.filter((f) => f.key !== file.key)); }} />
           : (
             <li key={file.key} className="trial"><div className="trial-head"><span className="trial-name">{file.name}</span><span className="quiet">kept beside the observation · {sizeWords(file.bytes.byteLength)}</span><span className="grow" />
               <button type="button" className="word-button" onClick={() => { p.onFiles(p.files.filter((f) => f.key !== file.key)); }}>Leave out</button></div></li>

@@ -6,6 +6,7 @@ import { Button } from '../look/button.tsx';
 import { Mark } from '../look/mark.tsx';
 import { placeAddress, usePlace, type Place } from '../router.ts';
 import { useAsk } from '../queries.ts';
+import { useStrayDrop } from '../runs/use-stray-drop.ts';
 import './shell.css';
 
 type Entry = { readonly place: Place; readonly name: string; readonly count?: string; readonly warn?: boolean };
@@ -13,6 +14,7 @@ type Entry = { readonly place: Place; readonly name: string; readonly count?: st
 /** The house's rooms at the left, how much waits in each, and who works here. */
 export function Rail() {
   const house = useHouse();
+  useStrayDrop();
   const place = usePlace();
   const bench = useAsk('bench.today', house.me ? {} : null, { keep: true });
   const [choosing, setChoosing] = useState(house.me === null);

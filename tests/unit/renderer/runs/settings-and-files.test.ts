@@ -4,6 +4,8 @@ import { gatherFiles, sizeWords } from '../../../../renderer/runs/incoming-file.
 import { adviseMethods, orderHint } from '../../../../renderer/runs/method-advice.ts';
 import { instrumentsFor, NO_SETTINGS, readSettings, rememberedSettings, settingsOf } from '../../../../renderer/runs/run-settings.ts';
 import { asksUnit, blockWords, unitIsOpen } from '../../../../renderer/runs/trial-words.ts';
+import { stateUnit } from '../../../../renderer/runs/state-unit.ts';
+import { tallyFiles } from '../../../../renderer/runs/tally-files.ts';
 import type { FileTrial, InstrumentView } from '../../../../app/contract/work.ts';
 
 const BLOCK: FileTrial['blocks'][number] = { title: '', xUnit: 'nm', yUnit: 'counts', xUnitText: '', points: 4000, firstX: 410, lastX: 850.25, minY: 0, maxY: 1 };
@@ -73,6 +75,26 @@ describe('files on trial', () => {
     expect(guessMethod(trial({ xUnit: 'cm-1', firstX: 24_000, lastX: 12_000 }))).toBeNull();
     expect(guessMethod(trial({ xUnit: 'unstated' }))).toBeNull();
     expect(guessMethod(undefined)).toBeNull();
+  });
+  test('are counted by what became of them', () => {
+    const bad: FileTrial = { ...trial({}), error: { code: 'unreadable', message: 'no numbers' } };
+    const files = ['a', 'b', 'c', 'd'].map((key) => ({ key }));
+    expect(tallyFiles([], new Map(), 0)).toBe('');
+    expect(tallyFiles(files, new Map(), 0)).toBe('4 files: 4 being read');
+    expect(tallyFiles(files.slice(0, 1), new Map([['a', trial({})]]), 0)).toBe('1 file: 1 read');
+    expect(tallyFiles(files, new Map([['a', trial({})], ['b', bad], ['c', trial({ xUnit: 'unstated' })], ['d', trial({})]]), 1)).toBe('5 files: 2 read, 1 asks for its unit, 1 refused, 1 not taken, see above');
+  });
+  test('a unit said for one goes for those that came with it and say none, and a file’s own word stays', () => {
+    const open = trial({ xUnit: 'unstated' });
+    const trials = new Map([['a', open], ['b', open], ['c', trial({})], ['d', open]]);
+    const files = [['a', 1], ['b', 1], ['c', 1], ['d', 2]].map(([key, drop]) => ({ key: String(key), name: `${key}.txt`, bytes: new Uint8Array(), drop: Number(drop) }));
+    const units = (list: readonly { readonly xUnit?: string }[]) => list.map((file) => file.xUnit);
+    const first = stateUnit(files, 'a', 'angstrom', trials);
+    expect(units(first)).toEqual(['angstrom', 'angstrom', undefined, undefined]);
+    const corrected = stateUnit(first, 'a', 'nm', trials);
+    expect(units(corrected)).toEqual(['nm', 'nm', undefined, undefined]);
+    const own = stateUnit(corrected, 'b', 'ev', trials);
+    expect(units(stateUnit(own, 'a', 'cm-1', trials))).toEqual(['cm-1', 'ev', undefined, undefined]);
   });
   test('too large a file is named and left out, the others are taken', async () => {
     const large = { name: 'film.bin', size: 65 * 1024 * 1024 } as File;
