@@ -1,9 +1,7 @@
 import type { CaseView } from '../../app/contract/cases.ts';
-import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
-import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
 import { itemHeading } from './item-words.ts';
-import { shownConclusion } from '../stones/shown-conclusion.ts';
+import { StoneSign, stoneTitle } from '../stones/stone-sign.tsx';
 import './cases.css';
 
 /** Parcels, items and stones of a case; each stone with the sign of its conclusion. */
@@ -23,11 +21,7 @@ export function CaseTree({ case: c, chosen, onChoose }: {
             <div key={i.id}>
               <button type="button" className="tree-line tree-item" aria-current={chosen === i.id} onClick={() => { onChoose(i.id); }}><span className="one-line" title={i.declared}>{itemHeading(i)}</span><span className="mono">{i.kind === 'lot' ? i.count : i.stones.length}</span></button>
               {i.stones.map((s) => (
-                <a key={s.id} className="tree-line tree-stone" href={placeAddress({ view: 'stone', id: s.id })}
-                  title={`${s.label}: ${s.conclusion ? CONCLUSION_WORDS[s.conclusion] : 'open'}${s.stage === 'concluded' ? ', second person to confirm' : s.stage === 'disagreed' ? ', second person disagrees' : ''}`}>
-                  <span className="row gap8 one-line"><Glyph of={shownConclusion(s)} /><span className="one-line">{s.label}{s.position ? <span className="quiet"> {s.position}</span> : null}</span></span>
-                  {s.stage === 'concluded' ? <span className="quiet">?</span> : s.stage === 'disagreed' ? <span className="warn">!</span> : null}
-                </a>
+                <a key={s.id} className="tree-line tree-stone" href={placeAddress({ view: 'stone', id: s.id })} title={stoneTitle(s)}><StoneSign stone={s} /></a>
               ))}
             </div>
           ))}

@@ -1,12 +1,9 @@
 import type { ItemView } from '../../app/contract/cases.ts';
 import type { StoneFolder } from '../../app/contract/work.ts';
-import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import type { MethodId } from '../../app/domain/method.ts';
-import { Glyph } from '../look/glyph.tsx';
 import { placeAddress } from '../router.ts';
 import { ProtocolList } from './protocol-list.tsx';
-import { shownConclusion } from './shown-conclusion.ts';
-import { STAGE_WORDS } from './stage-words.ts';
+import { StoneSign, stoneTitle } from './stone-sign.tsx';
 import { itemWords } from './stone-words.ts';
 
 /** A loose stone is its own item: one line says both. */
@@ -24,11 +21,7 @@ function Tree({ folder }: { readonly folder: StoneFolder }) {
             <div key={item.id}>
               {isOneLoose(item) ? null : <p className="tree-item" title={item.declared}><span className="one-line">{item.label} {itemWords(item)}</span><span className="mono">{item.count ?? item.stones.length}</span></p>}
               {item.stones.map((stone) => (
-                <a key={stone.id} className={`tree-stone ${isOneLoose(item) ? 'tree-stone-loose' : ''}`} href={placeAddress({ view: 'stone', id: stone.id })} aria-current={stone.id === folder.stone.id ? 'page' : undefined}
-                  title={`${stone.label}: ${[stone.conclusion ? CONCLUSION_WORDS[stone.conclusion] : '', STAGE_WORDS[stone.stage]].filter(Boolean).join(', ')}`}>
-                  <Glyph of={shownConclusion(stone)} /><span className="one-line">{stone.label}{stone.position ? ` ${stone.position}` : ''}{isOneLoose(item) ? ' loose' : ''}</span>
-                  {stone.stage === 'concluded' ? <span className="quiet">?</span> : stone.stage === 'disagreed' ? <span className="warn">!</span> : null}
-                </a>
+                <a key={stone.id} className={`tree-stone ${isOneLoose(item) ? 'tree-stone-loose' : ''}`} href={placeAddress({ view: 'stone', id: stone.id })} aria-current={stone.id === folder.stone.id ? 'page' : undefined} title={stoneTitle(stone)}><StoneSign stone={stone} after={isOneLoose(item) ? ' loose' : ''} /></a>
               ))}
             </div>
           ))}
