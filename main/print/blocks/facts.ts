@@ -14,11 +14,12 @@ const GUTTER = 12;
 
 const valueStyle = (fact: Fact) => (fact.mono ? TEXT.mono : TEXT.body);
 
-function heightOf(sheet: Sheet, facts: readonly Fact[], width: number): number {
+/** Height the list takes at this width. */
+export function factsHeight(sheet: Sheet, facts: readonly Fact[], width: number, labelShare = LABEL_SHARE): number {
   const usable = width - GUTTER;
   return facts.reduce((sum, fact) => {
-    const labelLines = sheet.lines(fact.label, usable * LABEL_SHARE, TEXT.label).length * TEXT.label.pitch;
-    const valueLines = sheet.lines(fact.value, usable * (1 - LABEL_SHARE), valueStyle(fact)).length * TEXT.body.pitch;
+    const labelLines = sheet.lines(fact.label, usable * labelShare, TEXT.label).length * TEXT.label.pitch;
+    const valueLines = sheet.lines(fact.value, usable * (1 - labelShare), valueStyle(fact)).length * TEXT.body.pitch;
     return sum + Math.max(labelLines, valueLines) + 2 * PADDING;
   }, 0);
 }
@@ -39,7 +40,7 @@ const BETWEEN_GROUPS = 12;
 const HEAD_AFTER = 3;
 
 const columnHeight = (sheet: Sheet, column: FactColumn, width: number): number => column.reduce((sum, group, index) =>
-  sum + (index > 0 ? BETWEEN_GROUPS : 0) + (group.heading === null ? 0 : TEXT.section.pitch + HEAD_AFTER) + heightOf(sheet, group.facts, width), 0);
+  sum + (index > 0 ? BETWEEN_GROUPS : 0) + (group.heading === null ? 0 : TEXT.section.pitch + HEAD_AFTER) + factsHeight(sheet, group.facts, width), 0);
 
 function drawColumn(sheet: Sheet, parent: Element, column: FactColumn, x: number, width: number): void {
   column.forEach((group, index) => {

@@ -18,13 +18,20 @@ function openPicture(sheet: Sheet, base64: string): PDFKit.Mixins.ImageSrc | nul
   }
 }
 
+const columnWidth = (sheet: Sheet): number => (sheet.width - GAP * (COLUMNS - 1)) / COLUMNS;
+const captionsOf = (sheet: Sheet, row: readonly Photograph[]): string[][] => row.map((photo) => sheet.lines(photo.caption.trim() === '' ? 'photograph' : photo.caption, columnWidth(sheet), TEXT.smallInk, 3));
+const rowHeight = (captions: readonly string[][]): number => PICTURE_HEIGHT + 5 + Math.max(...captions.map((c) => c.length)) * TEXT.smallInk.pitch + TEXT.monoSmall.pitch + 10;
+
+/** Height of the first row, which belongs on the page of what it shows; 0 without photographs. */
+export const firstRowHeight = (sheet: Sheet, list: readonly Photograph[]): number => (list.length === 0 ? 0 : rowHeight(captionsOf(sheet, list.slice(0, COLUMNS))));
+
 /** Photographs in rows of three, each with its caption and the first digits of its SHA-256. A row is never divided. */
 export function photographs(sheet: Sheet, parent: Element, list: readonly Photograph[]): void {
-  const width = (sheet.width - GAP * (COLUMNS - 1)) / COLUMNS;
+  const width = columnWidth(sheet);
   for (let start = 0; start < list.length; start += COLUMNS) {
     const row = list.slice(start, start + COLUMNS);
-    const captions = row.map((photo) => sheet.lines(photo.caption.trim() === '' ? 'photograph' : photo.caption, width, TEXT.smallInk, 3));
-    const height = PICTURE_HEIGHT + 5 + Math.max(...captions.map((c) => c.length)) * TEXT.smallInk.pitch + TEXT.monoSmall.pitch + 10;
+    const captions = captionsOf(sheet, row);
+    const height = rowHeight(captions);
     sheet.ensure(height);
     const top = sheet.y;
     row.forEach((photo, index) => {

@@ -177,3 +177,14 @@ test('a report without stones says that nothing was tested', async () => {
   expect(pdf.pages.join(' ')).toContain('No stone has been tested.');
   expect(pdf.pages.join(' ')).toContain('No item is described.');
 });
+
+test('an item’s heading, its facts and its first photographs share a page, wherever the page ends', async () => {
+  const limit = 'Origin is not stated where the findings do not suffice, and no single finding decides.';
+  for (const lines of [0, 6, 12, 18, 24, 30, 36, 42]) {
+    const { pages } = await readPdf(await renderReport(sampleReport({ limits: Array.from({ length: lines }, () => limit) })));
+    const withHeading = pages.filter((page) => page.includes('Item A, loose stone'));
+    expect(withHeading).toHaveLength(1);
+    expect(withHeading[0], `${lines} lines above`).toContain('Table up, white light');
+    expect(withHeading[0], `${lines} lines above`).toContain('Items received');
+  }
+});
