@@ -38,6 +38,6 @@ await main(async () => {
     if (code === 0 || interrupted || Date.now() - started > NEVER_OPENED_MS) return code;
     reason = `Electron ended at once with code ${code}`;
   }
-  say(`Serving the window on this machine only, at 127.0.0.1, because ${reason}.`);
+  say('Serving the window on this machine only, at 127.0.0.1.');
   return (await runOnProjectNode([builtCommandLine, 'serve', '--open', '--note', `Shown in a browser because ${reason}.`, ...args], { cwd: callersFolder() })).code;
 });
