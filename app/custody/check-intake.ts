@@ -1,21 +1,13 @@
 import type { IntakeInput } from '../contract/cases.ts';
 import { gramsToCarats, gramUnits } from '../domain/weight.ts';
 import { isDay } from './calendar.ts';
+import { checkPicture } from './check-picture.ts';
 
 type Item = IntakeInput['parcels'][number]['items'][number];
 type Stone = Item['stones'][number];
 /** Path of a field, joined by dots, and the sentence that stands beside it. */
 export type FieldSentences = Record<string, string>;
 
-const PNG = [0x89, 0x50, 0x4e, 0x47];
-const JPEG = [0xff, 0xd8, 0xff];
-
-/** True where the first bytes are those of the stated kind of picture. */
-export function isPicture(bytes: Uint8Array, mediaType: 'image/png' | 'image/jpeg'): boolean {
-  return (mediaType === 'image/png' ? PNG : JPEG).every((value, i) => bytes[i] === value);
-}
-
-export const NOT_A_PICTURE = 'This file is not the PNG or JPEG picture it says it is.';
 export const MOUNTED_WEIGHT = 'A mounted stone can’t be weighed by itself: leave its weight empty.';
 
 /** Gross weight in 0.0001 ct whatever the balance showed, or null. */
@@ -59,7 +51,8 @@ function checkItem(item: Item, path: string, fields: FieldSentences): void {
   if (item.kind === 'lot') checkLot(item, path, fields);
   checkWeights(item.stones, grossCarat(item), path, fields);
   item.photographs.forEach((photo, i) => {
-    if (!isPicture(photo.bytes, photo.mediaType)) fields[`${path}.photographs.${i}.bytes`] = NOT_A_PICTURE;
+    const fault = checkPicture(photo.bytes, photo.mediaType);
+    if (fault !== null) fields[`${path}.photographs.${i}.bytes`] = fault;
   });
 }
 

@@ -1,4 +1,4 @@
-import { crc32 } from './crc32.ts';
+import { crc32 } from '../../app/custody/crc32.ts';
 import { deflateSync } from 'node:zlib';
 
 /** A picture in red, green and blue, 8 bits each, row by row from the top left. */

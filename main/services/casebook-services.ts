@@ -1,6 +1,6 @@
 import type { Failure } from '../../app/contract/failure.ts';
 import type { Output } from '../../app/contract/index.ts';
-import { isPicture, NOT_A_PICTURE } from '../../app/custody/check-intake.ts';
+import { checkPicture } from '../../app/custody/check-picture.ts';
 import { isZone } from '../../app/custody/calendar.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { changing, type IntakeDeps } from './intake-context.ts';
@@ -17,7 +17,8 @@ const MAX_LOGO_BYTES = 4 * 1024 * 1024;
 export function checkLaboratory(input: LaboratoryFields): { readonly ok: false; readonly error: Failure } | null {
   const fields: Record<string, string> = {};
   if (!isZone(input.zone)) fields['zone'] = 'This time zone is not known; choose one from the list, for instance Europe/Berlin.';
-  if (input.logo !== null && !isPicture(input.logo.bytes, input.logo.mediaType)) fields['logo'] = NOT_A_PICTURE;
+  const logoFault = input.logo === null ? null : checkPicture(input.logo.bytes, input.logo.mediaType);
+  if (logoFault !== null) fields['logo'] = logoFault;
   else if (input.logo !== null && input.logo.bytes.byteLength > MAX_LOGO_BYTES) fields['logo'] = 'The logo is larger than 4 MB; a smaller picture prints as well.';
   if (Object.keys(fields).length === 0) return null;
   return err({ code: 'invalid-input', message: 'Some entries need another look.', next: 'See the sentences beside the fields.', fields });

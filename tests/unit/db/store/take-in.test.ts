@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { intake, looseItem, lotItem, madeCasebook, ringItem, steadyDeps, type MadeCasebook } from '../made-casebook.ts';
+import { writePng } from '../../../../main/demonstration/write-png.ts';
 
-const PNG = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 1, 2, 3]);
+const PNG = writePng({ width: 2, height: 1, rgb: new Uint8Array(6) }, 'made for a test');
 const change = ({ deps, personId }: MadeCasebook) => ({ at: deps.now().toISOString(), personId, operation: 'cases.takeIn' });
 
 async function taken(made: MadeCasebook, ...args: Parameters<typeof intake>) {

@@ -1,6 +1,6 @@
 import { inflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { crc32 } from '../../../../main/demonstration/crc32.ts';
+import { crc32 } from '../../../../app/custody/crc32.ts';
 import { writePng } from '../../../../main/demonstration/write-png.ts';
 
 /** A reader of its own: chunks with their check values, rows filtered by the row above. */

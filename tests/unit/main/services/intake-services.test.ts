@@ -6,8 +6,9 @@ import type { Call, Session } from '../../../../main/services/service.ts';
 import { createIntakeServices } from '../../../../main/services/intake-services.ts';
 import { intake, looseItem, ringItem } from '../../db/made-casebook.ts';
 import { madeManager } from '../casebook/made-manager.ts';
+import { writePng } from '../../../../main/demonstration/write-png.ts';
 
-const PNG = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 1]);
+const PNG = writePng({ width: 2, height: 1, rgb: new Uint8Array(6) }, 'made for a test');
 const LAB = { name: 'Invented Laboratory', address: 'Nowhere 1', zone: 'Europe/Berlin', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager' as const] } };
 
 /** Calls services as the door does: input parsed by the contract, output held against it. */
