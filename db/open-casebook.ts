@@ -142,7 +142,7 @@ function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestore
 export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure> {
   const { file } = options;
   const fresh = isNew(file);
-  if (fresh && (options.mustExist || options.readOnly)) return err(openFailure('missing', file));
+  if (fresh && (options.mustExist || options.readOnly)) return err(existsSync(file) ? openFailure('damaged', file, 'it is empty: 0 bytes') : openFailure('missing', file));
   let sqlite: Database.Database;
   try {
     sqlite = new BetterSqlite(file, { fileMustExist: !fresh, readonly: options.readOnly ?? false, timeout: BUSY_MS });

@@ -26,6 +26,13 @@ describe('openCasebook', () => {
     expect(codeOf(outcome)).toBe('missing');
     expect(existsSync(file)).toBe(false);
   });
+  test('a known casebook of which nothing is left is damaged, not gone, and stays as it is', () => {
+    const file = join(temporaryFolder(), 'Casebook.culet');
+    writeFileSync(file, '');
+    const outcome = openCasebook({ file, mustExist: true, migrationsFolder: MIGRATIONS, ...steadyDeps() });
+    expect(outcome).toMatchObject({ ok: false, error: { code: 'damaged', message: expect.stringContaining('it is empty: 0 bytes') as string } });
+    expect(readFileSync(file).byteLength).toBe(0);
+  });
   test('a folder that is not there can’t be written', () => {
     expect(codeOf(openCasebook({ file: join(temporaryFolder(), 'no', 'Casebook.culet'), mustExist: false, migrationsFolder: MIGRATIONS, ...steadyDeps() }))).toBe('cannot-write');
   });
