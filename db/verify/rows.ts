@@ -60,7 +60,7 @@ async function verifyTable(db: ReadDb, table: VouchedTable, vouched: Vouched, ta
 }
 
 const olderNote = (n: number): string =>
-  `${n === 1 ? 'One more record was' : `${n.toLocaleString('en')} more records were`} written before the audit ledger vouched for records: not vouched for, and so not compared.`;
+  `${n === 1 ? 'One record was' : `${n.toLocaleString('en')} records were`} written before the audit ledger vouched for records: not vouched for, and so not compared.`;
 
 /**
  * Compares every row of the tables that hold records with the newest digest the audit ledger vouches for, and names the first that was
