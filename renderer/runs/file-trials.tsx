@@ -84,7 +84,7 @@ export function FileTrialList(p: {
       {p.trials.working && p.trials.trials.size === 0 ? <Working what="Reading the files" /> : null}
       <ul className="trials">
         {p.files.map((file, i) => p.reads
-          ? <TrialRow key={file.key} file={file} trial={p.trials.trials.get(file.key)} error={p.errors[`files.${i}.xUnit`]}
+          ? <TrialRow key={file.key} file={file} trial={p.trials.trials.get(file.key)} error={file.xUnit === undefined ? p.errors[`files.${i}.xUnit`] : undefined}
               onUnit={(xUnit) => { p.onFiles(stateUnit(p.files, file.key, xUnit, p.trials.trials)); }} unitFrom={p.files.find((f) => f.key === file.unitFrom)?.name} onRemove={() => { p.onFiles(p.files.filter((f) => f.key !== file.key)); }} />
           : (
             <li key={file.key} className="trial"><div className="trial-head"><span className="trial-name">{file.name}</span><span className="quiet">kept beside the observation · {sizeWords(file.bytes.byteLength)}</span><span className="grow" />

@@ -91,6 +91,18 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
     await expect.poll(() => focusedName(culet.page)).toBe('Due');
   });
 
+  // In its own window the program cannot fall silent and leave the page standing.
+  test.skipIf(host !== 'loopback')('says that the sheet is not kept while the program does not answer, and keeps it once it does', async () => {
+    const silent = JSON.stringify({ ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: '' } });
+    await culet.page.route('**/call/drafts.put', (route) => route.fulfill({ status: 200, contentType: 'application/json', body: silent }));
+    await culet.page.getByRole('textbox', { name: 'Put where' }).fill('bench 2, left');
+    await culet.page.getByText('Not kept: the program does not answer').waitFor();
+    await culet.page.unroute('**/call/drafts.put');
+    await culet.page.getByText('Kept as you type').waitFor();
+    expect((await callDoor(culet, 'drafts.get', { key: 'intake' })).content).toMatchObject({ place: 'bench 2, left' });
+    await culet.page.getByRole('textbox', { name: 'Put where' }).fill('bench 2');
+  });
+
   test('keeps a half-filled sheet when the program is closed at once', async () => {
     await culet.page.getByRole('textbox', { name: 'Brought by' }).fill('a courier in haste');
     // Ending the browser would leave the page no chance; a person closes its tab or leaves it, and ends the program after that:

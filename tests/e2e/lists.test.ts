@@ -5,6 +5,7 @@ import { beginCasebook } from './steps/begin-casebook.ts';
 import { callDoor } from './steps/call-door.ts';
 import { usualCase } from './steps/hand-overs.ts';
 import { focusedName } from './steps/keyboard.ts';
+import { dropFiles } from './stone/drop-files.ts';
 
 describe.each(availableHosts())('the lists in %s', (host) => {
   let culet: OpenCulet;
@@ -35,6 +36,14 @@ describe.each(availableHosts())('the lists in %s', (host) => {
     await culet.page.getByRole('radio', { name: 'reported' }).click();
     await culet.page.getByText('No case fits').waitFor();
     await culet.page.getByRole('radio', { name: 'all' }).click();
+  });
+
+  test('files dropped where nothing takes them get an answer, which stays until it is read', async () => {
+    await dropFiles(culet.page, [{ name: 'curve.txt', mimeType: 'text/plain', buffer: Buffer.from('500 1') }]);
+    const answer = culet.page.locator('.note').filter({ hasText: 'Open a stone first, then drop the file there' });
+    await answer.waitFor();
+    await answer.getByRole('button', { name: 'Dismiss' }).click();
+    await answer.waitFor({ state: 'detached' });
   });
 
   test('sort up, down and back, and say so', async () => {

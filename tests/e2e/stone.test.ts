@@ -72,16 +72,20 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
   });
 
   test('what can’t be read, what says no unit, and what is kept already each get their sentence', async () => {
-    await dropFiles(culet.page, [brokenFile('hpht', 3), columnsWithoutUnit('hpht', 4), luminescenceFile('cvd-as-grown', SEED, 'copy.jdx')]);
+    await dropFiles(culet.page, [brokenFile('hpht', 3), columnsWithoutUnit('hpht', 4), { ...columnsWithoutUnit('hpht', 5), name: 'second.txt' }, luminescenceFile('cvd-as-grown', SEED, 'copy.jdx')]);
+    await sheet().getByText('4 files: 1 read, 2 ask for their unit, 1 refused, see above').waitFor();
+    await expect.poll(() => sheet().locator('.trial').first().evaluate((row) => row.getBoundingClientRect().bottom < document.querySelector('.dialog-foot')!.getBoundingClientRect().top)).toBe(true);
     await sheet().getByText('The same bytes are already kept: R1').waitFor();
     await sheet().getByText('Nothing of it is read.').waitFor();
-    const unit = sheet().getByRole('combobox', { name: /does not say the unit/ });
+    const unit = sheet().getByRole('combobox', { name: /does not say the unit/ }).first();
     await takeView(culet, 'add-test-trouble');
     await confirmCautions();
     await culet.page.keyboard.press('Control+Enter');
-    await sheet().getByText('State the unit.').waitFor();
+    await sheet().getByText('State the unit.').first().waitFor();
     await unit.selectOption('angstrom');
-    await sheet().getByText('4\u00a0000 points, 4100 to 8500 Å').waitFor();
+    await sheet().getByText('As stated for “angstrom-columns.txt”, which came with it.').waitFor();
+    await expect.poll(() => sheet().getByText('4\u00a0000 points, 4100 to 8500 Å').count()).toBe(2);
+    await sheet().getByText('4 files: 3 read, 1 refused, see above').waitFor();
     await culet.page.keyboard.press('Escape');
     await culet.page.getByRole('alertdialog', { name: 'Leave without keeping?' }).getByRole('button', { name: 'Leave', exact: true }).click();
     await sheet().waitFor({ state: 'detached' });
