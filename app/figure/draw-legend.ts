@@ -1,6 +1,6 @@
 import type { MeasureText, Primitive, Rect } from './drawing.ts';
 import type { FigureModel } from './figure-model.ts';
-import type { FigureStyle } from './figure-style.ts';
+import { dashOf, type FigureStyle } from './figure-style.ts';
 import { textPrimitives, textWidth } from './superscript-runs.ts';
 
 type Entry = { readonly curve: number; readonly text: string; readonly left: number };
@@ -42,6 +42,16 @@ export function legendRows(model: FigureModel, room: { readonly width: number; r
   return rows;
 }
 
+/** Where a curve's name stands in the drawing, with its stroke. */
+export type LegendPlace = Rect & { readonly curve: number };
+
+/** The places of all names that found room, so that a surface can answer to them. */
+export const legendPlaces = (rows: LegendRows, plot: Rect, top: number, measure: MeasureText, style: FigureStyle): LegendPlace[] =>
+  rows.flatMap((row, r) => row.filter((entry) => entry.curve >= 0).map((entry) => ({
+    curve: entry.curve, x: plot.x + entry.left, y: top + r * style.rowHeight,
+    width: style.legendStroke + style.namePositionGap + textWidth(entry.text, 'sans', style.captionSize, measure), height: style.rowHeight,
+  })));
+
 /** The curves' names with a piece of their stroke, and how many lines found no room for a label. */
 export function drawLegend(model: FigureModel, rows: LegendRows, unlabelled: number, plot: Rect, top: number, measure: MeasureText, style: FigureStyle): Primitive[] {
   const out: Primitive[] = [];
@@ -56,7 +66,8 @@ export function drawLegend(model: FigureModel, rows: LegendRows, unlabelled: num
         continue;
       }
       const y = baseline(r) - style.captionSize * 0.32;
-      out.push({ kind: 'line', x1: x, x2: x + style.legendStroke, y1: y, y2: y, ink: curve.ink, width: style.curveWidth, ...(curve.dash ? { dash: style.dash } : {}) });
+      const dash = dashOf(curve, style);
+      out.push({ kind: 'line', x1: x, x2: x + style.legendStroke, y1: y, y2: y, ink: curve.ink, width: style.curveWidth, ...(dash ? { dash } : {}) });
       out.push(...textPrimitives(entry.text, x + style.legendStroke + style.namePositionGap, baseline(r), { ink: 'ink2', ...font }, measure));
     }
   });

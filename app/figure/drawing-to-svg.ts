@@ -29,7 +29,7 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-
 export const escapeXml = (text: string): string => text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ESCAPES[c]!);
 
 const px = (v: number): string => String(Math.round(v * 100) / 100);
-const dashes = (dash: readonly [number, number] | undefined): string => (dash === undefined ? '' : ` stroke-dasharray="${dash.map(px).join(' ')}"`);
+const dashes = (dash: readonly number[] | undefined): string => (dash === undefined ? '' : ` stroke-dasharray="${dash.map(px).join(' ')}"`);
 
 function pathData(path: PathPrimitive): string {
   const pairs: string[] = [];

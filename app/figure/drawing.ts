@@ -7,10 +7,10 @@ export type Anchor = 'start' | 'middle' | 'end';
 export type Rgb = `#${string}`;
 export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 
-/** A straight stroke; dash is on/off lengths in px. */
-export type LinePrimitive = { readonly kind: 'line'; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number; readonly ink: Ink; readonly width: number; readonly dash?: readonly [number, number] };
+/** A straight stroke; dash is on and off lengths in turn, px. */
+export type LinePrimitive = { readonly kind: 'line'; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number; readonly ink: Ink; readonly width: number; readonly dash?: readonly number[] };
 /** An open polyline, points as x0 y0 x1 y1 …, drawn inside clip only. */
-export type PathPrimitive = { readonly kind: 'path'; readonly points: readonly number[]; readonly ink: Ink; readonly width: number; readonly dash?: readonly [number, number]; readonly clip: Rect };
+export type PathPrimitive = { readonly kind: 'path'; readonly points: readonly number[]; readonly ink: Ink; readonly width: number; readonly dash?: readonly number[]; readonly clip: Rect };
 /** A filled rectangle without a stroke. */
 export type RectPrimitive = { readonly kind: 'rect'; readonly x: number; readonly y: number; readonly width: number; readonly height: number; readonly fill: Ink | Rgb };
 /** One line of text; y is the baseline. */

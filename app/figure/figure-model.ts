@@ -17,7 +17,12 @@ export const figureModel = z.object({
   /** Ends of the axis in drawing direction: infrared runs from high to low. */
   xRange: z.tuple([z.number(), z.number()]),
   yRange: z.tuple([z.number(), z.number()]),
-  curves: z.array(z.object({ label: z.string(), ink, dash: z.boolean(), x: z.array(z.number()), y: z.array(z.number()) })),
+  curves: z.array(z.object({
+    label: z.string(), ink, dash: z.boolean(),
+    /** Which broken stroke, of FIGURE_STYLE.patterns; without it the plain dash. */
+    pattern: z.number().int().min(0).optional(),
+    x: z.array(z.number()), y: z.array(z.number()),
+  })),
   lines: z.array(z.object({
     at: z.number(), name: z.string(), position: z.string(), ink,
     /** Expected but not found. */

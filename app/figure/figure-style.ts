@@ -4,6 +4,8 @@ export const FIGURE_STYLE = {
   captionSize: 11,
   labelSize: 11.5,
   curveWidth: 1.3,
+  /** Width of the curve that is pointed at, where there are several. */
+  pointedWidth: 3,
   lineWidth: 1,
   hairline: 1,
   stripHeight: 5,
@@ -23,10 +25,17 @@ export const FIGURE_STYLE = {
   lineClearance: 2.5,
   namePositionGap: 5,
   dash: [4, 3],
-  legendStroke: 16,
+  /** Broken strokes that tell curves apart; the first is the plain dash. On and off lengths in turn. */
+  patterns: [[4, 3], [1.3, 2.4], [9, 3], [9, 2.5, 1.3, 2.5], [4, 2.5, 1.3, 2.5], [9, 2.5, 1.3, 2.5, 1.3, 2.5]],
+  /** Long enough for one whole turn of every pattern. */
+  legendStroke: 22,
   legendGap: 14,
   legendRows: 3,
   /** Share of the height that the legend may take, one row at least. */
   legendShare: 0.15,
 } as const;
-export type FigureStyle = { readonly [K in keyof typeof FIGURE_STYLE]: (typeof FIGURE_STYLE)[K] extends number ? number : readonly [number, number] };
+export type FigureStyle = { readonly [K in keyof typeof FIGURE_STYLE]: (typeof FIGURE_STYLE)[K] extends number ? number : (typeof FIGURE_STYLE)[K] extends readonly (readonly number[])[] ? readonly (readonly number[])[] : readonly number[] };
+
+/** On and off lengths of a curve's stroke; undefined where it is whole. */
+export const dashOf = (curve: { readonly dash: boolean; readonly pattern?: number | undefined }, style: Pick<FigureStyle, 'dash' | 'patterns'>): readonly number[] | undefined =>
+  (curve.dash ? style.patterns[curve.pattern ?? 0] ?? style.dash : undefined);

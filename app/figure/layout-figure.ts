@@ -1,7 +1,7 @@
 import type { Drawing, MeasureText, Primitive, Rect } from './drawing.ts';
 import { drawAxes, drawGrid, yScale } from './draw-axes.ts';
 import { drawCurves } from './draw-curves.ts';
-import { drawLegend, legendRows } from './draw-legend.ts';
+import { drawLegend, legendPlaces, legendRows, type LegendPlace } from './draw-legend.ts';
 import { drawLines, labelsOf } from './draw-lines.ts';
 import { drawVisibleStrip } from './draw-visible-strip.ts';
 import type { FigureModel } from './figure-model.ts';
@@ -27,6 +27,8 @@ export type FigureLayout = {
   readonly plot: Rect;
   /** Indices of model.lines whose label found no room; the drawing says how many. */
   readonly unlabelled: readonly number[];
+  /** Where the curves' names stand; none for a single curve. */
+  readonly legend: readonly LegendPlace[];
 };
 
 /**
@@ -63,13 +65,14 @@ export function layoutFigure(model: FigureModel, surface: FigureSurface): Figure
   const top = Math.max(rows, captionWidth > 0 ? 1 : 0) * style.rowHeight + style.margin * 2;
   const plot: Rect = { x: left, y: top, width: plotWidth, height: Math.max(1, height - top - bottom) };
 
+  const legendTop = plot.y + plot.height + strip + style.tickGap + style.tickSize;
   const primitives: Primitive[] = [
     ...drawGrid(model, scale, plot, measure, style),
     ...(model.visibleStrip ? drawVisibleStrip(model.xRange, plot, style) : []),
     ...drawLines(labels, placement, model, plot, measure, style),
     ...drawCurves(model, plot, style),
     ...drawAxes(model, scale, plot, { caption: captionInMargin ? { x: left - style.tickGap, row: 0, anchor: 'end' } : { x: style.margin, row: rows - 1, anchor: 'start' }, below: strip }, measure, style),
-    ...drawLegend(model, legend, placement.dropped.length, plot, plot.y + plot.height + strip + style.tickGap + style.tickSize, measure, style),
+    ...drawLegend(model, legend, placement.dropped.length, plot, legendTop, measure, style),
   ];
-  return { drawing: { width, height, primitives }, plot, unlabelled: placement.dropped.map((i) => labels[i]!.index) };
+  return { drawing: { width, height, primitives }, plot, unlabelled: placement.dropped.map((i) => labels[i]!.index), legend: legendPlaces(legend, plot, legendTop, measure, style) };
 }

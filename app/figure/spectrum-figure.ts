@@ -5,6 +5,7 @@ import { centreLabel as tableLabel } from './centre-label.ts';
 import type { CentreLabelOf } from './centre-label.ts';
 import { decimate } from './decimate.ts';
 import { AXIS_STYLE, ORDINATE_LABELS } from './figure-axes.ts';
+import { FIGURE_STYLE } from './figure-style.ts';
 import { figureLines } from './figure-lines.ts';
 import type { ReferenceLine } from './figure-lines.ts';
 import type { FigureAxis, FigureModel, Ink } from './figure-model.ts';
@@ -38,9 +39,12 @@ const HEADROOM = 0.04;
 const ZERO_BELOW = 0.5;
 const ORDINATE_TICKS = 5;
 
-/** Strokes for several curves: ink and dash alone, because colours mean an origin. */
-const CURVE_STROKES: readonly { readonly ink: Ink; readonly dash: boolean }[] = [
-  { ink: 'ink', dash: false }, { ink: 'ink3', dash: false }, { ink: 'ink', dash: true }, { ink: 'ink2', dash: false }, { ink: 'ink3', dash: true }, { ink: 'ink2', dash: true },
+type CurveStroke = { readonly ink: Ink; readonly dash: boolean; readonly pattern?: number };
+const STROKES_OF_INK: readonly Omit<CurveStroke, 'ink'>[] = [{ dash: false }, ...FIGURE_STYLE.patterns.map((_, pattern) => ({ dash: true, pattern }))];
+/** Strokes for several curves: ink and dash alone, because colours mean an origin. The two inks furthest apart come first, in every stroke. */
+export const CURVE_STROKES: readonly CurveStroke[] = [
+  ...STROKES_OF_INK.flatMap((stroke) => [{ ink: 'ink' as const, ...stroke }, { ink: 'ink3' as const, ...stroke }]),
+  ...STROKES_OF_INK.map((stroke) => ({ ink: 'ink2' as const, ...stroke })),
 ];
 
 type Converted = { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> };
@@ -112,7 +116,7 @@ export function spectrumFigure(input: SpectrumFigureInput): FigureModel {
       const given = input.curves[c]!;
       const stroke = CURVE_STROKES[c % CURVE_STROKES.length]!;
       const pieces = decimate(curve.x, curve.y, low, high, input.columns ?? FIGURE_COLUMNS);
-      const style = { label: given.label, ink: given.ink ?? stroke.ink, dash: given.dash ?? stroke.dash };
+      const style = { label: given.label, ink: given.ink ?? stroke.ink, ...(given.dash === undefined ? { dash: stroke.dash, ...(stroke.pattern ? { pattern: stroke.pattern } : {}) } : { dash: given.dash }) };
       if (pieces.length === 0) return [{ ...style, x: [], y: [] }];
       // A gap divides a curve into pieces; only the first carries the name.
       return pieces.map((piece, p) => ({ ...style, label: p === 0 ? given.label : '', x: compact(piece.x, xRange), y: compact(piece.y, yRange) }));

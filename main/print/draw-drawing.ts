@@ -5,11 +5,14 @@ import type { Sheet } from './sheet.ts';
 /** Widths as the page's own faces give them, so that labels keep clear of each other in print too. */
 export const measureOnPaper = (sheet: Sheet): MeasureText => (text, font, size) => sheet.fonts.width(text, font, size);
 
+/** The library's typings know one length and one gap only. */
+const dashed = (doc: PDFKit.PDFDocument, lengths: readonly number[]): void => { (doc as unknown as { dash(lengths: number[]): void }).dash([...lengths]); };
+
 function drawPrimitive(sheet: Sheet, primitive: Primitive): void {
   const { doc } = sheet;
   switch (primitive.kind) {
     case 'line':
-      if (primitive.dash) doc.dash(primitive.dash[0], { space: primitive.dash[1] });
+      if (primitive.dash) dashed(doc, primitive.dash);
       doc.lineWidth(primitive.width).strokeColor(PAPER_INKS[primitive.ink]).moveTo(primitive.x1, primitive.y1).lineTo(primitive.x2, primitive.y2).stroke();
       if (primitive.dash) doc.undash();
       return;
@@ -17,7 +20,7 @@ function drawPrimitive(sheet: Sheet, primitive: Primitive): void {
       if (primitive.points.length < 4) return;
       const { x, y, width, height } = primitive.clip;
       doc.save().rect(x, y, width, height).clip();
-      if (primitive.dash) doc.dash(primitive.dash[0], { space: primitive.dash[1] });
+      if (primitive.dash) dashed(doc, primitive.dash);
       doc.lineWidth(primitive.width).lineJoin('round').strokeColor(PAPER_INKS[primitive.ink]).moveTo(primitive.points[0]!, primitive.points[1]!);
       for (let i = 2; i + 1 < primitive.points.length; i += 2) doc.lineTo(primitive.points[i]!, primitive.points[i + 1]!);
       doc.stroke().restore();

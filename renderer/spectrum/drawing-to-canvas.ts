@@ -2,7 +2,7 @@ import { isRgb, type Drawing, type Primitive } from '../../app/figure/drawing.ts
 import type { Theme } from '../../app/figure/inks.ts';
 import { cssFont } from './measure-text.ts';
 
-function stroke(context: CanvasRenderingContext2D, p: { readonly width: number; readonly dash?: readonly [number, number] }, colour: string): void {
+function stroke(context: CanvasRenderingContext2D, p: { readonly width: number; readonly dash?: readonly number[] }, colour: string): void {
   context.strokeStyle = colour;
   context.lineWidth = p.width;
   context.setLineDash(p.dash ? [...p.dash] : []);

@@ -4,7 +4,7 @@ import type { Ink } from '../../app/figure/figure-model.ts';
 import { FIGURE_FONTS } from './measure-text.ts';
 
 const ofInk = (ink: Ink): string => `var(--${ink})`;
-const dashes = (dash: readonly [number, number] | undefined): string | undefined => dash?.join(' ');
+const dashes = (dash: readonly number[] | undefined): string | undefined => dash?.join(' ');
 
 /** Half pixels make a hairline one pixel wide instead of two grey ones. */
 const crisp = (v: number): number => Math.round(v - 0.5) + 0.5;

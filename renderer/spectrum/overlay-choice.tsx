@@ -26,6 +26,8 @@ export const overlayCandidates = (runs: readonly RunView[], shownId: string): Ov
 export function OverlayChoice(p: {
   readonly candidates: readonly OverlayCandidate[]; readonly chosen: readonly string[]; readonly onChosen: (ids: readonly string[]) => void;
   readonly normalise: boolean; readonly mustNormalise: boolean; readonly onNormalise: (on: boolean) => void;
+  /** The label of the curve whose name is under the pointer or the focus. */
+  readonly onPointed: (label: string | null) => void;
 }) {
   if (p.candidates.length === 0) return <p className="quiet panel-empty">This stone has no other spectrum yet. Spectra of further runs can be laid over this one.</p>;
   const toggle = (id: string, on: boolean) => { p.onChosen(on ? [...p.chosen, id] : p.chosen.filter((other) => other !== id)); };
@@ -39,7 +41,11 @@ export function OverlayChoice(p: {
         <button type="button" className="word-button" onClick={() => { p.onChosen([]); }}>None</button>
       </div>
       <div className="panel-columns">
-        {p.candidates.map((c) => <Check key={c.id} label={c.label} checked={p.chosen.includes(c.id)} onChange={(on) => { toggle(c.id, on); }} />)}
+        {p.candidates.map((c) => (
+          <span key={c.id} onPointerEnter={() => { p.onPointed(c.label); }} onPointerLeave={() => { p.onPointed(null); }} onFocus={() => { p.onPointed(c.label); }} onBlur={() => { p.onPointed(null); }}>
+            <Check label={c.label} checked={p.chosen.includes(c.id)} onChange={(on) => { toggle(c.id, on); }} />
+          </span>
+        ))}
       </div>
     </div>
   );

@@ -5,6 +5,7 @@ import type { Rect } from '../../app/figure/drawing.ts';
 import type { FigureModel } from '../../app/figure/figure-model.ts';
 import { layoutFigure } from '../../app/figure/layout-figure.ts';
 import { CurveSurface } from './curve-surface.tsx';
+import { LegendPointers } from './legend-pointers.tsx';
 import { FigureLayer } from './figure-layer.tsx';
 import { measureText, useFigureFonts } from './measure-text.ts';
 import { nearestPoint } from './nearest-point.ts';
@@ -37,6 +38,9 @@ type Props = {
   /** The curve whose intensity the cursor reads, in the axis' unit. */
   readonly read: { readonly x: ArrayLike<number>; readonly y: ArrayLike<number> };
   readonly label: string;
+  /** Label of the curve that is pointed at, here or elsewhere. */
+  readonly pointed: string | null;
+  readonly onPointed: (label: string | null) => void;
   /** Told with every layout, for the export of the same picture. */
   readonly onLaidOut: (model: FigureModel, size: Size) => void;
 };
@@ -149,7 +153,7 @@ function Drawn({ size, place, ...p }: Props & { readonly size: Size; readonly pl
         onPointerDown={onDown} onPointerMove={onMove} onPointerUp={onUp} onPointerCancel={() => { setPull(null); }} onPointerLeave={() => { setCursor(null); }}
         onDoubleClick={() => { onShown(ALL_SHOWN); }} onKeyDown={onKey}>
         <FigureLayer primitives={layers.under} {...size} />
-        <CurveSurface model={model} plot={plot} {...size} />
+        <CurveSurface model={model} plot={plot} pointed={p.pointed} {...size} />
         <FigureLayer primitives={layers.over} {...size} />
         <svg className="figure-layer" {...size} aria-hidden="true">
           {pull && !pull.moves ? <PullBox pull={pull} plot={plot} /> : null}
@@ -157,6 +161,7 @@ function Drawn({ size, place, ...p }: Props & { readonly size: Size; readonly pl
           {cursor && !pull && Number.isFinite(value) ? <circle cx={xToPx(p.read.x[index]!, model.xRange, plot)} cy={yToPx(value, model.yRange, plot)} r={2.5} className="figure-point" /> : null}
         </svg>
       </div>
+      <LegendPointers places={layout.legend} model={model} onPointed={p.onPointed} />
       <Readout at={readX} axis={model} value={value} laserNm={p.laserNm} zoomed={shown.x !== null || shown.y !== null} onWhole={() => { onShown(ALL_SHOWN); }} />
     </>
   );

@@ -95,6 +95,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const [wantNormalise, setNormalise] = useState(false);
   const [references, setReferences] = useState<ReadonlySet<string>>(new Set());
   const [shown, setShown] = useState<Shown>(ALL_SHOWN);
+  const [pointed, setPointed] = useState<string | null>(null);
 
   const candidates = useMemo(() => overlayCandidates(runs, spectrumId), [runs, spectrumId]);
   const laid = candidates.filter((c) => overlays.includes(c.id));
@@ -140,7 +141,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const named = `${caseNumber} ${stoneLabel} ${run.number}`;
   const panels: readonly Panel[] = [
     ...(result ? [{ key: 'peaks', name: 'Lines found', count: result.peaks.length, body: <>{result.luminescenceColour ? <LuminescenceSwatch colour={result.luminescenceColour} /> : null}<PeaksTable peaks={result.peaks} onShow={showPeak} /></> }] : []),
-    { key: 'overlay', name: 'Lay over', ...(laid.length > 0 ? { count: laid.length } : {}), body: <OverlayChoice candidates={candidates} chosen={overlays} onChosen={setOverlays} normalise={wantNormalise} mustNormalise={mustNormalise} onNormalise={setNormalise} /> },
+    { key: 'overlay', name: 'Lay over', ...(laid.length > 0 ? { count: laid.length } : {}), body: <OverlayChoice candidates={candidates} chosen={overlays} onChosen={setOverlays} onPointed={setPointed} normalise={wantNormalise} mustNormalise={mustNormalise} onNormalise={setNormalise} /> },
     { key: 'references', name: 'Reference positions', ...(references.size > 0 ? { count: references.size } : {}), body: <ReferenceChoice choices={choices} chosen={references} onChosen={setReferences} hasLaser={laserNm !== null} /> },
     ...(parameters ? [{ key: 'parameters', name: 'Parameters', body: <ParametersForm key={spectrum.analysis?.id ?? 'none'} spectrum={spectrum} parameters={parameters} /> }] : []),
     { key: 'export', name: 'Export', body: <ExportPanel picture={picture} name={named} title={`${named}, ${METHODS[run.method].name}`} curves={curves} run={run} spectrum={spectrum} /> },
@@ -155,7 +156,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
           <Segmented<CurveMode> label="Curve" value={mode} onChange={setMode} options={[{ value: 'raw', label: 'raw' }, { value: 'processed', label: 'processed', disabled: curves.smoothed.length === 0 }]} />
         </div>
       </header>
-      <SpectrumPlot figure={figure} whole={whole} shown={shown} onShown={setShown} laserNm={laserNm} read={main} onLaidOut={onLaidOut}
+      <SpectrumPlot figure={figure} whole={whole} shown={shown} onShown={setShown} laserNm={laserNm} read={main} onLaidOut={onLaidOut} pointed={pointed} onPointed={setPointed}
         label={`${METHODS[run.method].name}, ${AXIS_STYLE[axis].label}, ${result ? `${result.peaks.length} lines found` : 'not analysed'}`} />
       <div className="spectrum-says">
         {(run.method === 'raman' || run.method === 'photoluminescence') && (result !== null || laserNm === null) ? <p className={result?.diamondRaman?.state === 'present' ? 'diamond-present' : 'second'}>{diamondSentence(result?.diamondRaman ?? null, laserNm)}</p> : null}

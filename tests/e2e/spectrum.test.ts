@@ -153,6 +153,16 @@ describe.each(availableHosts())('the spectrum in %s', (host) => {
     await culet.page.getByRole('checkbox', { name: 'Scale each curve to its own height' }).check();
     await expect.poll(captions).toContain('each curve on its own scale');
     await takeView(culet, 'spectrum-overlay');
+    const widths = async () => new Set(await culet.page.locator('.curve-surface path.js-line').evaluateAll((paths) => paths.map((path) => getComputedStyle(path).strokeWidth)));
+    expect([...await widths()]).toEqual(['1.3px']);
+    await culet.page.locator('.legend-pointer').nth(1).hover();
+    await expect.poll(async () => [...await widths()].sort()).toEqual(['1.3px', '3px']);
+    await takeView(culet, 'spectrum-overlay-pointed', ['light']);
+    await figure().hover();
+    await culet.page.getByRole('checkbox', { name: /curve-3/ }).focus();
+    await expect.poll(async () => [...await widths()].sort()).toEqual(['1.3px', '3px']);
+    await figure().focus();
+    await expect.poll(async () => [...await widths()]).toEqual(['1.3px']);
     const place = await at(0.6, 0.5);
     const redraws = await culet.page.evaluate(async ({ x, y }) => {
       const element = document.querySelector('.figure')!;

@@ -103,3 +103,17 @@ test('the same model and surface give the same drawing', () => {
   const surface = { width: 640, height: 360, measureText };
   expect(layoutFigure(MODEL, surface)).toEqual(layoutFigure(MODEL, surface));
 });
+
+test('the places of the curves’ names cover their texts', () => {
+  const curves = ['R5', 'R6 emission', 'R7'].map((label) => ({ ...MODEL.curves[0]!, label }));
+  const { drawing, legend } = layoutFigure({ ...MODEL, curves }, { width: 900, height: 420, measureText });
+  expect(legend.map((place) => place.curve)).toEqual([0, 1, 2]);
+  for (const place of legend) {
+    const text = texts(drawing.primitives).find((t) => t.text === curves[place.curve]!.label)!;
+    expect(box(text).left).toBeGreaterThan(place.x);
+    expect(box(text).right).toBeLessThanOrEqual(place.x + place.width + 0.01);
+    expect(box(text).top).toBeGreaterThanOrEqual(place.y);
+    expect(box(text).bottom).toBeLessThanOrEqual(place.y + place.height);
+  }
+  expect(layoutFigure(MODEL, { width: 900, height: 420, measureText }).legend).toEqual([]);
+});

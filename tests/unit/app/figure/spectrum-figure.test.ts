@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { figureModel } from '../../../../app/figure/figure-model.ts';
+import { dashOf, FIGURE_STYLE } from '../../../../app/figure/figure-style.ts';
 import { spectrumFigure } from '../../../../app/figure/spectrum-figure.ts';
 import type { SpectrumFigureInput } from '../../../../app/figure/spectrum-figure.ts';
 import type { PeakResult } from '../../../../app/spectra/analysis.ts';
@@ -80,4 +81,11 @@ test('a long curve is thinned, and says the same twice', () => {
   const figure = spectrumFigure(input({ curves: [{ label: '', x: many, y: many.map((v) => Math.sin(v)), xUnit: 'nm' }] }));
   expect(figure.curves[0]!.x.length).toBeLessThanOrEqual(3200);
   expect(spectrumFigure(input())).toEqual(spectrumFigure(input()));
+});
+
+test('a curve and twenty laid over it each get a stroke of their own, and keep it in what is stored', () => {
+  const curves = Array.from({ length: 21 }, (_, i) => ({ label: `R${i}`, x, y, xUnit: 'nm' as const }));
+  const figure = figureModel.parse(spectrumFigure(input({ curves, columns: 10 })));
+  expect(new Set(figure.curves.map((curve) => `${curve.ink} ${String(dashOf(curve, FIGURE_STYLE))}`)).size).toBe(21);
+  for (const pattern of FIGURE_STYLE.patterns) expect(pattern.reduce((sum, length) => sum + length, 0)).toBeLessThanOrEqual(FIGURE_STYLE.legendStroke);
 });
