@@ -154,7 +154,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
     <>
       <Dialog title={`Add a test to ${stone.label}`} width={1020} onClose={close} footer={(
         <>
-          <span className="quiet grow">
+          <span className="quiet grow add-test-state">
             {kept.failing ? <><span className="warn">{notKeptWords(kept.failing)}</span>. </> : null}
             {faults['cautions'] ?? (record.isPending ? 'Keeping the files and analysing them …' : tally || 'Kept under your name with time, instrument and the digest of every file.')}
           </span>

@@ -68,7 +68,8 @@ export function FileTrialList(p: {
   useEffect(() => {
     const now = files.length + refused.length;
     if (reads && failure === null && trials.size < files.length) return;
-    if (now > came.current) place.current?.scrollIntoView({ block: 'start' });
+    // The next frame: what the files tell may choose the method, and with it the cautions above.
+    if (now > came.current) requestAnimationFrame(() => { place.current?.scrollIntoView({ block: 'start' }); });
     came.current = now;
   }, [files, refused, reads, failure, trials]);
   return (
