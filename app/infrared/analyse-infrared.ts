@@ -75,8 +75,8 @@ function onePhononSaturated(prepared: PreparedSpectrum): boolean {
 /** Whether the curve has a flat top where the nitrogen bands are. */
 const cutOffInNitrogen = (x: Float64Array, detection: Detection): boolean => (detection.saturation?.runs ?? []).some(([a, b]) => Math.max(x[a]!, x[b]!) > 1000 && Math.min(x[a]!, x[b]!) < 1400);
 
-/** A curve cut off at the top has lost the shape that tells the components apart: amounts stay as lower limits, no type follows from them. */
-const withoutType = (reading: InfraredReading): InfraredReading => ({ ...reading, result: { ...reading.result, type: 'not-determined', platelet: null, aggregationPercent: null, modelTemperature: null, detectionLimitPpm: NOTHING_EXCLUDED_PPM } });
+/** A nitrogen region cut off at the top has lost the shape that tells the components apart: neither type nor amounts follow from it. Lines elsewhere stay. */
+const withoutType = ({ result: { line3107, line3123 }, ...reading }: InfraredReading): InfraredReading => ({ ...reading, plateletCm1: null, result: { ...NOTHING, line3107, line3123 } });
 
 /** Uncompensated boron, ppm, or null where its 2802 cm-1 line does not stand out. */
 function boronOf(x: Float64Array, alpha: Float64Array): number | null {
@@ -138,10 +138,11 @@ export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection
     warnings.push({ code: 'one-phonon-not-covered', message: 'The curve does not cover 1000–1420 cm-1, where nitrogen shows: type and nitrogen can’t be given.' });
     return { reading: undetermined(true, pathMm), warnings };
   }
-  const saturated = onePhononSaturated(prepared);
-  if (saturated) warnings.push({ code: 'one-phonon-saturated', message: 'The nitrogen region is saturated: amounts are lower limits. Use a shorter path.' });
+  const cutOff = cutOffInNitrogen(x, detection);
+  const saturated = cutOff || onePhononSaturated(prepared);
+  if (saturated) warnings.push({ code: 'one-phonon-saturated', message: 'The nitrogen region is saturated: neither type nor amounts follow from it. Use a shorter path.' });
   warnings.push(...artefactsOf(x, prepared.y, scale));
   const reading = measure(prepared, detection, scale, nitrogen, boronPpm, parameters);
-  const shapeLost = saturated && (scale.saturated || cutOffInNitrogen(x, detection) || reading.result.type === 'Ib');
+  const shapeLost = cutOff || (saturated && (scale.saturated || reading.result.type === 'Ib'));
   return { reading: shapeLost ? withoutType(reading) : reading, warnings };
 }

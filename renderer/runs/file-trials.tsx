@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useRef } from 'react';
 import type { FileTrial } from '../../app/contract/work.ts';
 import { STATABLE_X_UNITS, type StatableXUnit } from '../../app/spectra/spectrum.ts';
 import { Button } from '../look/button.tsx';
@@ -9,6 +9,7 @@ import { sizeWords, type IncomingFile } from './incoming-file.ts';
 import { stateUnit } from './state-unit.ts';
 import { asksUnit, blockWords, formatWords, STATABLE_WORDS } from './trial-words.ts';
 import type { FileTrials } from './use-file-trials.ts';
+import { useShownOnArrival } from './use-shown-on-arrival.ts';
 import { withLine } from './with-line.ts';
 
 const FEW_BLOCKS = 4;
@@ -63,15 +64,8 @@ export function FileTrialList(p: {
   const picker = useRef<HTMLInputElement>(null);
   const place = useRef<HTMLElement>(null);
   // What became of new files must be seen: the cautions stand above and may fill the sheet.
-  const came = useRef(0);
   const { files, refused, reads, trials: { failure, trials } } = p;
-  useEffect(() => {
-    const now = files.length + refused.length;
-    if (reads && failure === null && trials.size < files.length) return;
-    // The next frame: what the files tell may choose the method, and with it the cautions above.
-    if (now > came.current) requestAnimationFrame(() => { place.current?.scrollIntoView({ block: 'start' }); });
-    came.current = now;
-  }, [files, refused, reads, failure, trials]);
+  useShownOnArrival(place, files.length + refused.length, !reads || failure !== null || trials.size >= files.length);
   return (
     <section ref={place} className={`files ${p.over ? 'files-over' : ''}`} aria-label="Files">
       <div className="files-drop">
