@@ -28,6 +28,9 @@ const GUARDED: readonly Guarded[] = [
   { table: 'conclusion', primary: 'id', keys: [['stone_id', 'ordinal']], mayChange: [] },
   { table: 'confirmation', primary: 'id', keys: [['conclusion_id']], mayChange: [] },
   { table: 'calibration', primary: 'id', keys: [], mayChange: [] },
+  { table: 'piece_map', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },
+  { table: 'piece_map_version', primary: 'id', keys: [['map_id', 'version']], mayChange: [] },
+  { table: 'picture_view', primary: 'id', keys: [['photograph_id', 'version']], mayChange: [] },
   { table: 'finding', primary: 'id', keys: [], mayChange: ['state', 'reason', 'decided_by', 'decided_at'], columns: FINDING_FACTS },
 ];
 

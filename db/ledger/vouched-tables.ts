@@ -1,7 +1,7 @@
 import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
   analysis, calibration, caseRecord, client, conclusion, confirmation, finding, instrument, instrumentCheck, item, laboratory, parcel, person, photograph,
-  rawRecord, report, runFile, spectrum, stone, testRun,
+  pictureView, pieceMap, pieceMapVersion, rawRecord, report, runFile, spectrum, stone, testRun,
 } from '../schema/index.ts';
 
 /** A table whose rows the audit ledger vouches for. */
@@ -17,6 +17,7 @@ export type VouchedTable = {
 
 const CASE = '(SELECT n.number FROM case_record n WHERE n.id = t.case_id)';
 const STONE = `(SELECT s.label || ' of case ' || n.number FROM stone s JOIN case_record n ON n.id = s.case_id WHERE s.id = t.stone_id)`;
+const ITEM = (id: string): string => `(SELECT i.label || ' of case ' || n.number FROM item i JOIN case_record n ON n.id = i.case_id WHERE i.id = ${id})`;
 const RUN = (id: string): string => `(SELECT 'run R' || r.number || ' of case ' || n.number FROM test_run r JOIN case_record n ON n.id = r.case_id WHERE r.id = ${id})`;
 const INSTRUMENT = '(SELECT i.name FROM instrument i WHERE i.id = t.instrument_id)';
 
@@ -48,5 +49,8 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(conclusion, 'conclusion', `'conclusion ' || t.ordinal || ' of stone ' || ${STONE}`),
   vouched(confirmation, 'confirmation', `'confirmation of conclusion ' || (SELECT c.ordinal || ' of stone ' || s.label || ' of case ' || n.number
     FROM conclusion c JOIN stone s ON s.id = c.stone_id JOIN case_record n ON n.id = s.case_id WHERE c.id = t.conclusion_id)`),
+  vouched(pieceMap, 'map of a piece', `'map ' || t.ordinal || ' of item ' || ${ITEM('t.item_id')}`),
+  vouched(pieceMapVersion, 'version of a map', `'version ' || t.version || ' of map “' || t.name || '” of item ' || (SELECT ${ITEM('m.item_id')} FROM piece_map m WHERE m.id = t.map_id)`),
+  vouched(pictureView, 'view of a photograph', `'view ' || t.version || ' of photograph “' || (SELECT w.name FROM photograph p JOIN raw_record w ON w.id = p.raw_record_id WHERE p.id = t.photograph_id) || '” of case ' || ${CASE}`),
   vouched(report, 'report', `'report ' || t.number || ', revision ' || t.revision`, ['model', 'pdf']),
 ];

@@ -3,3 +3,4 @@ export * from './cases.ts';
 export * from './work.ts';
 export * from './ledgers.ts';
 export * from './calibrations.ts';
+export * from './pieces.ts';

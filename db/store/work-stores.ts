@@ -3,6 +3,7 @@ import { createCalibrationsStore, type CalibrationsStore } from './calibrations.
 import { createConclusionsStore, type ConclusionsStore } from './conclusions.ts';
 import { createFindingsStore, type FindingsStore } from './findings.ts';
 import { createInstrumentsStore, type InstrumentsStore } from './instruments.ts';
+import { createPiecesStore, type PiecesStore } from './pieces.ts';
 import { createReportsStore, type ReportsStore } from './reports.ts';
 import { createRunsStore, type RunsStore } from './runs.ts';
 import { createSpectraStore, type SpectraStore } from './spectra.ts';
@@ -17,6 +18,7 @@ export type WorkStores = {
   readonly findings: FindingsStore;
   readonly conclusions: ConclusionsStore;
   readonly reports: ReportsStore;
+  readonly pieces: PiecesStore;
   /** All that was found for a stone, and what it amounts to at an instant. */
   evidence(stoneId: string, at: string): Promise<Evidence | null>;
 };
@@ -30,6 +32,7 @@ export function createWorkStores(handle: StoreHandle, newId: () => string): Work
     findings: createFindingsStore(handle, newId),
     conclusions: createConclusionsStore(handle, newId),
     reports: createReportsStore(handle, newId),
+    pieces: createPiecesStore(handle, newId),
     async evidence(stoneId, at) { return evidenceOfStone(handle.read, stoneId, at); },
   };
 }

@@ -3,6 +3,7 @@ import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import type { HostFacts } from './intake-context.ts';
 import { createIntakeServices } from './intake-services.ts';
+import { createPieceServices } from './pieces.ts';
 import { createPrintServices } from './print-services.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
@@ -12,10 +13,12 @@ export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {
   const intake = createIntakeServices(deps);
+  const work = { now: deps.now, newId: deps.newId, pool: deps.pool, casebook: () => deps.manager.current() };
   return {
     ...intake,
     ...createBatchServices({ pool: deps.pool }),
     ...createPrintServices({ services: intake, pool: deps.pool }),
-    ...createWorkServices({ now: deps.now, newId: deps.newId, pool: deps.pool, casebook: () => deps.manager.current() }),
+    ...createWorkServices(work),
+    ...createPieceServices(work),
   };
 }

@@ -18,6 +18,10 @@ const ROWS = `
   INSERT INTO instrument VALUES ('instrument', 'n', '[]', '', '', '{}', 30, 1, 'at');
   INSERT INTO instrument_check VALUES ('check', 'instrument', 'at', (SELECT id FROM person), 1, 'r', 'o');
   INSERT INTO calibration VALUES ('calibration', 'instrument', 'at', (SELECT id FROM person), 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}');
+  INSERT INTO photograph VALUES ('photograph', (SELECT id FROM case_record), NULL, NULL, 'raw', '', 'white', 'at');
+  INSERT INTO piece_map VALUES ('map', (SELECT id FROM case_record), (SELECT id FROM item), 1);
+  INSERT INTO piece_map_version VALUES ('version', (SELECT id FROM case_record), 'map', 1, 'front', NULL, '{}', '[]', 0, 'at', (SELECT id FROM person));
+  INSERT INTO picture_view VALUES ('view', (SELECT id FROM case_record), 'photograph', 1, '{}', 'at', (SELECT id FROM person));
 `;
 
 let made: MadeCasebook;

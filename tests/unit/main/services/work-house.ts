@@ -8,13 +8,14 @@ import { houseSettings } from '../../../../app/domain/house-settings.ts';
 import type { Spectrum } from '../../../../app/spectra/spectrum.ts';
 import { openCasebook, type Casebook } from '../../../../db/open-casebook.ts';
 import type { Service } from '../../../../main/services/service.ts';
+import { createPieceServices } from '../../../../main/services/pieces.ts';
 import { createWorkServices } from '../../../../main/services/work-services.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import type { TaskPool } from '../../../../main/workers/task-pool.ts';
 
 const MIGRATIONS = fileURLToPath(new URL('../../../../db/migrations', import.meta.url));
 
-type WorkServices = ReturnType<typeof createWorkServices>;
+type WorkServices = ReturnType<typeof createWorkServices> & ReturnType<typeof createPieceServices>;
 type WorkOperation = keyof WorkServices & OperationName;
 export type Answer<K extends OperationName> = Awaited<ReturnType<Service<K>>>;
 
@@ -67,7 +68,8 @@ export async function openHouse(options: { address?: string; pool?: TaskPool } =
   const colleague = await casebook.people.save({ at: at(), personId: examiner, operation: 'people.save' }, { id: null, name: 'Ben Invented', initials: 'BI', roles: ['second-examiner', 'appraiser'], active: true });
   if (!colleague.ok) throw new Error(colleague.error.message);
   const events: unknown[] = [];
-  const services = createWorkServices({ now, newId, casebook: () => casebook, pool: options.pool ?? createInlinePool() });
+  const deps = { now, newId, casebook: () => casebook, pool: options.pool ?? createInlinePool() };
+  const services = { ...createWorkServices(deps), ...createPieceServices(deps) };
 
   const as: House['as'] = async (person, name, input, signal) => {
     const service = services[name] as unknown as Service<typeof name>;
