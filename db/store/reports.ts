@@ -15,7 +15,7 @@ type Row = {
 
 const SELECT = `
   SELECT r.id, r.number, r.revision, r.case_id, c.number AS case_number, k.name AS client_name,
-         json_array_length(r.model, '$.stones') AS stones, r.issued_at, p.name AS issued_by, r.pdf_sha256
+         COALESCE(json_extract(r.model, '$.subject.stones'), json_array_length(r.model, '$.stones')) AS stones, r.issued_at, p.name AS issued_by, r.pdf_sha256
   FROM report r JOIN case_record c ON c.id = r.case_id JOIN client k ON k.id = c.client_id JOIN person p ON p.id = r.issued_by`;
 
 const viewOf = (row: Row): ReportRow => ({

@@ -1,13 +1,12 @@
-import type { ReportModel } from '../../app/report/report-model.ts';
-import { factColumns } from './blocks/facts.ts';
+import { sectionOf, type ReportModel } from '../../app/report/report-model.ts';
+import type { ReportSection } from '../../app/report/sections/index.ts';
 import { drawPageFrames, RUNNING_HEAD } from './blocks/page-frame.ts';
 import { contentDigest, shortDigest } from './content-digest.ts';
-import { drawCustody, drawEnd, drawInstruments, drawItems, drawLimits, drawRawRecords, drawSignatures } from './report/closing.ts';
 import type { ReportContext } from './report/context.ts';
+import { drawEnd } from './report/end.ts';
 import { drawOpening } from './report/opening.ts';
-import { drawOverview, fillPageNumbers } from './report/overview.ts';
-import { drawStone } from './report/stone-block.ts';
-import { clientFacts, workFacts } from './report/work-facts.ts';
+import { DRAWINGS } from './report/sections/index.ts';
+import { fillPageNumbers } from './report/sections/overview.ts';
 import { Sheet } from './sheet.ts';
 
 /** ISO/IEC 17025:2017, note to 7.8.2, asks for such a sentence. */
@@ -18,33 +17,17 @@ const nameOf = (model: ReportModel): string => {
   return model.revision > 0 ? `${number}, revision ${model.revision}` : number;
 };
 
-/** Client and work side by side: a report on many stones has no stone to put beside the work. */
-function drawWorkOfMany({ model, sheet }: ReportContext): void {
-  factColumns(sheet, sheet.root, [[{ heading: 'The client', facts: clientFacts(model) }], [{ heading: 'The work', facts: workFacts(model) }]]);
-}
-
 function drawBody(context: ReportContext): void {
-  const { model } = context;
   drawOpening(context);
-  if (model.stones.length === 1) drawStone(context, 0);
-  else {
-    if (model.stones.length > 1) drawOverview(context);
-    drawWorkOfMany(context);
-    model.stones.forEach((_, index) => drawStone(context, index));
-  }
-  drawInstruments(context);
-  drawLimits(context);
-  drawSignatures(context);
-  drawItems(context);
-  drawCustody(context);
-  drawRawRecords(context);
+  for (const part of context.model.sections) (DRAWINGS[part.section] as (context: ReportContext, part: ReportSection) => void)(context, part);
 }
 
 function footOf({ model, pages }: ReportContext, page: number): string {
   if (page > 0) return WHOLE_ONLY;
-  const limits = (pages.get('limits') ?? 0) + 1;
-  const custody = (pages.get('custody') ?? 0) + 1;
-  return `${WHOLE_ONLY} Limits: page ${limits}. ${model.custody.length > 0 ? `Custody log: page ${custody}.` : ''}`.trim();
+  const limits = pages.get('limits');
+  const custody = pages.get('custody');
+  const hasCustody = (sectionOf(model, 'custody')?.entries.length ?? 0) > 0;
+  return [WHOLE_ONLY, limits === undefined ? '' : `Limits: page ${limits + 1}.`, custody === undefined || !hasCustody ? '' : `Custody log: page ${custody + 1}.`].filter((text) => text !== '').join(' ');
 }
 
 /**

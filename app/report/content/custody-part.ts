@@ -1,6 +1,6 @@
 import type { CustodyView } from '../../contract/cases.ts';
 import { CUSTODY_EVENT_WORDS } from '../../domain/custody-event.ts';
-import type { ReportModel } from '../report-model.ts';
+import type { CustodyPart } from '../sections/custody.ts';
 import { weightText } from './item-part.ts';
 import { localTime } from './local-time.ts';
 import type { ReportSource } from './report-source.ts';
@@ -18,7 +18,7 @@ function weightCell({ content }: CustodyView): string {
 }
 
 /** The custody log of the case, in the ledger's order. */
-export function custodyParts(source: ReportSource): ReportModel['custody'] {
+export function custodyParts(source: ReportSource): CustodyPart['entries'] {
   return source.custody.map((entry) => ({
     at: localTime(entry.at, source.laboratory.zone), item: entry.itemLabel, what: whatText(entry), who: entry.person, weight: weightCell(entry), hash: entry.hash,
   }));

@@ -1,9 +1,9 @@
 import type { RunView } from '../../contract/work.ts';
 import { INSTRUMENT_STATE_WORDS } from '../../domain/instrument-state.ts';
 import { METHODS } from '../../domain/method.ts';
-import type { ReportModel } from '../report-model.ts';
+import type { MethodsPart } from '../sections/methods.ts';
 import type { ReportSource } from './report-source.ts';
-import { settingsText } from './stone-part.ts';
+import { settingsText } from './stone-result.ts';
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts.filter((text) => text !== ''))];
 
@@ -23,7 +23,7 @@ function stateText(runs: readonly RunView[]): string {
 }
 
 /** Each instrument once, with what it was used for and how it stood; curves without a named instrument are told as such. */
-export function instrumentParts(source: ReportSource): ReportModel['instruments'] {
+export function instrumentParts(source: ReportSource): MethodsPart['instruments'] {
   const byName = new Map<string, RunView[]>();
   for (const run of source.stones.flatMap((entry) => entry.runs)) {
     if (run.instrument === null && METHODS[run.method].yields === 'observation') continue;

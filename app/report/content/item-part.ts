@@ -1,9 +1,9 @@
 import type { ItemView } from '../../contract/cases.ts';
 import { formatCarat, formatGram } from '../../domain/weight.ts';
-import type { ReportModel } from '../report-model.ts';
+import type { ItemsPart } from '../sections/items.ts';
 import type { ReportSource } from './report-source.ts';
 
-type ItemPart = ReportModel['items'][number];
+type ItemPart = ItemsPart['items'][number];
 type Fact = ItemPart['facts'][number];
 
 export const KIND_WORDS: Readonly<Record<ItemView['kind'], string>> = { loose: 'loose stone', jewellery: 'jewellery', lot: 'lot of small stones' };

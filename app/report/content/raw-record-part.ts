@@ -1,4 +1,4 @@
-import type { ReportModel } from '../report-model.ts';
+import type { RawRecordsPart } from '../sections/raw-records.ts';
 import { photographsOf, type ReportSource } from './report-source.ts';
 
 /** "842 B", "31.4 KB", "2.1 MB"; 1 KB = 1000 B. */
@@ -8,7 +8,7 @@ export function sizeText(bytes: number): string {
 }
 
 /** Each file of each run, then the photographs, with the full digest of its bytes. */
-export function rawRecordParts(source: ReportSource): ReportModel['rawRecords'] {
+export function rawRecordParts(source: ReportSource): RawRecordsPart['records'] {
   const ofRuns = source.stones.flatMap((entry) => entry.runs)
     .sort((a, b) => Number(a.number.slice(1)) - Number(b.number.slice(1)))
     .flatMap((run) => run.files.map((file) => ({ run: run.number, name: file.name, size: sizeText(file.size), sha256: file.sha256 })));

@@ -26,7 +26,7 @@ function oddText(random: () => number): string {
 }
 
 /** Fields whose values are not free text. */
-const FIXED = new Set(['schema', 'language', 'pageSize', 'issuedAt', 'id', 'strength', 'supports', 'ink', 'base64', 'mediaType', 'xUnit', 'sha256', 'hash']);
+const FIXED = new Set(['schema', 'section', 'kind', 'language', 'pageSize', 'issuedAt', 'id', 'strength', 'supports', 'ink', 'base64', 'mediaType', 'xUnit', 'sha256', 'hash']);
 
 function bend<T>(value: T, random: () => number, key = ''): T {
   if (typeof value === 'string') return (FIXED.has(key) ? value : oddText(random)) as T;

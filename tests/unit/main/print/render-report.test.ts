@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { canonicalJson } from '../../../../app/custody/canonical-json.ts';
 import { renderReport } from '../../../../main/print/render-report.ts';
 import { readPdf, squeezed, type ReadPdf } from './read-pdf.ts';
-import { sampleOfLongNames, sampleOfMany, sampleReport } from './sample-report.ts';
+import { sectionOf } from '../../../../app/report/report-model.ts';
+import { sampleOfLongNames, sampleOfMany, sampleReport, sampleReport1 } from './sample-report.ts';
 
 describe('a report on one stone', () => {
   const model = sampleReport();
@@ -33,7 +34,7 @@ describe('a report on one stone', () => {
   });
 
   test('says what was found, set aside, not tested, with which instruments and within which limits', () => {
-    for (const text of ['Findings', 'R6 Infrared', 'no nitrogen above 4 ppm', 'strong for CVD growth', 'listed, does not count', 'Set aside', 'Stray light of the room lamp',
+    for (const text of ['Findings', 'R6 Infrared', 'no nitrogen above 4 ppm', 'Strong for CVD growth: F2, F3.', 'Listed, does not count: F6.', 'Set aside', 'Stray light of the room lamp',
       'Not tested', 'Crossed polarisers: no time before the due date', 'Spectrometer 2', 'in order, checked', 'Scope and limits', 'does not value']) {
       expect(all).toContain(text);
     }
@@ -43,7 +44,7 @@ describe('a report on one stone', () => {
     for (const text of ['Signatures', 'Second person, 25 Nov 2026', 'Items received', '0.412 ct', '1 200 EUR', 'Table up, white light', 'picture can’t be drawn', 'Custody log', '20 Nov 2026 09:10']) {
       expect(all).toContain(text);
     }
-    for (const record of model.rawRecords) expect(all).toContain(record.sha256);
+    for (const record of sectionOf(model, 'raw-records')!.records) expect(all).toContain(record.sha256);
   });
 
   test('ends with an end mark and the digest of its content', () => {
@@ -60,9 +61,9 @@ describe('a report on one stone', () => {
   test('has title, author, language, bookmarks and a structure with alternative texts', () => {
     expect(pdf.info).toMatchObject({ Title: 'Diamond screening report S-2026-0088, revision 1', Author: 'Saltmarsh Gem Laboratory', CreationDate: 'D:20261125101500Z' });
     expect(pdf.language).toBe('en');
-    expect(pdf.bookmarks).toEqual(['Stone A-3', 'Methods and instruments', 'Scope and limits', 'Signatures', 'Items received', 'Item A, loose stone', 'Custody log', 'Raw records']);
+    expect(pdf.bookmarks).toEqual(['Opinion', 'Client and work', 'Results', 'Methods and instruments', 'Scope and limits', 'Signatures', 'Items received', 'Item A, loose stone', 'Custody log', 'Raw records']);
     expect(pdf.roles[0]).toEqual(expect.arrayContaining(['H1', 'H2', 'P', 'Table', 'TR', 'TH', 'TD', 'Figure']));
-    expect(pdf.alternatives).toContain(model.stones[0]!.figures[0]!.alt);
+    expect(pdf.alternatives).toContain(sectionOf(model, 'results')!.stones[0]!.figures[0]!.alt);
   });
 
   test('draws the figure’s named lines as text, not as a picture', () => {
@@ -114,8 +115,8 @@ describe('a report on many stones', () => {
     const pdf = await readPdf(bytes);
     expect(pdf.pages[0]).toContain('the 40 stones described here');
     const overview = [...pdf.lines[0]!, ...pdf.lines[1]!, ...pdf.lines[2]!];
-    for (const stone of model.stones) {
-      const page = pdf.pages.findIndex((text) => text.includes(`Opinion of the examiners, stone ${stone.label},`));
+    for (const stone of sectionOf(model, 'results')!.stones) {
+      const page = pdf.pages.findIndex((text) => text.includes(`Stone ${stone.label}, mounted`) && text.includes('Findings'));
       expect(page).toBeGreaterThan(0);
       expect(overview.find((line) => line.startsWith(`${stone.label} mounted`))).toMatch(new RegExp(` ${page + 1}$`));
       expect(pdf.bookmarks).toContain(`Stone ${stone.label}`);
@@ -165,9 +166,8 @@ describe('awkward contents', () => {
 
 test('a row taller than a page is divided and loses no line', async () => {
   const words = Array.from({ length: 4000 }, (_, i) => `w${i}`).join(' ');
-  const model = sampleReport();
-  const [stone] = model.stones;
-  const pdf = await readPdf(await renderReport({ ...model, stones: [{ ...stone!, findings: [{ ...stone!.findings[0]!, statement: words }] }] }));
+  const [stone] = sampleReport1().stones;
+  const pdf = await readPdf(await renderReport(sampleReport({ stones: [{ ...stone!, findings: [{ ...stone!.findings[0]!, statement: words }] }] })));
   const found = new Set(pdf.pages.join(' ').match(/\bw\d+\b/g));
   expect(found.size).toBe(4000);
 });

@@ -1,6 +1,8 @@
 import type { FigureModel } from '../../../../app/figure/figure-model.ts';
 import { CONCLUSION_WORDS, type ConclusionId } from '../../../../app/domain/conclusion.ts';
-import { reportModel, type ReportModel } from '../../../../app/report/report-model.ts';
+import type { ReportModel } from '../../../../app/report/report-model.ts';
+import { reportModel1, type ReportModel1 } from '../../../../app/report/stored/report-model-1.ts';
+import { upgradeReport1 } from '../../../../app/report/stored/upgrade-report-1.ts';
 
 /** Everything here is invented: laboratory, people, clients, stones and readings. */
 
@@ -36,7 +38,7 @@ const hex = (seed: number): string => {
   return Array.from({ length: 64 }, () => Math.floor(random() * 16).toString(16)).join('');
 };
 
-const FINDINGS: ReportModel['stones'][number]['findings'] = [
+const FINDINGS: ReportModel1['stones'][number]['findings'] = [
   { run: 'R5', method: 'Photoluminescence', statement: 'Diamond line at 428.01 ± 0.04 nm, shift 1332.2 cm⁻¹', says: 'diamond', strength: 'diagnostic', supports: 'diamond', caution: 'it is diamond; says nothing of its growth', counts: true },
   { run: 'R5', method: 'Photoluminescence', statement: 'Pair at 596.5 and 597.2 nm; silicon vacancy at 737.9 ± 0.3 nm', says: '', strength: 'strong', supports: 'grown-cvd', caution: 'silicon vacancies are known in rare natural stones', counts: true },
   { run: 'R6', method: 'Infrared', statement: 'Line at 3123 cm⁻¹; no nitrogen above 4 ppm: type IIa', says: 'strong for CVD growth', strength: 'strong', supports: 'grown-cvd', caution: '', counts: true },
@@ -45,7 +47,7 @@ const FINDINGS: ReportModel['stones'][number]['findings'] = [
   { run: 'R7', method: 'Thermal probe', statement: 'Reads as diamond', says: '', strength: 'supporting', supports: 'diamond', caution: '', counts: false },
 ];
 
-function stone(label: string, heading: string, id: ConclusionId | null, figures: number, seed = 1): ReportModel['stones'][number] {
+function stone(label: string, heading: string, id: ConclusionId | null, figures: number, seed = 1): ReportModel1['stones'][number] {
   return {
     label, heading,
     facts: [fact('Item', `C-2026-0117 / ${label}`, true), fact('Described as', heading), fact('Weight', '0.412 ct ± 0.002', true), fact('Measured', '4.79 – 4.81 × 2.94 mm', true), fact('Colour class', 'colourless to near colourless')],
@@ -67,8 +69,9 @@ function stone(label: string, heading: string, id: ConclusionId | null, figures:
 /** One pixel of PNG, 1 × 1. */
 const PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
-export function sampleReport(changes: Partial<ReportModel> = {}): ReportModel {
-  return reportModel.parse({
+/** The sample in the first form of a report's content, whose parts are easy to change one by one. */
+export function sampleReport1(changes: Partial<ReportModel1> = {}): ReportModel1 {
+  return reportModel1.parse({
     schema: 'culet-report-1', language: 'en', demonstration: true, draft: false, number: 'S-2026-0088', revision: 1, title: 'Diamond screening report', pageSize: 'A4',
     laboratory: { name: 'Saltmarsh Gem Laboratory', address: '4 Tidewater Row, Port Ansel\nan invented laboratory', zone: 'Europe/Dublin', logo: null },
     client: { name: 'Harrow & Pell', address: '11 Chandler’s Court, Port Ansel' }, caseNumber: 'C-2026-0117',
@@ -88,11 +91,13 @@ export function sampleReport(changes: Partial<ReportModel> = {}): ReportModel {
   });
 }
 
+export const sampleReport = (changes: Partial<ReportModel1> = {}): ReportModel => upgradeReport1(sampleReport1(changes));
+
 const NAMES: ConclusionId[] = ['natural', 'grown-cvd', 'grown-hpht', 'grown-undetermined-method', 'not-diamond', 'undetermined', 'out-of-scope'];
 
 /** A report on many stones: no figure for most of them, every conclusion in turn. */
-export function sampleOfMany(count: number, changes: Partial<ReportModel> = {}): ReportModel {
-  return sampleReport({
+function sampleOfMany1(count: number, changes: Partial<ReportModel1> = {}): ReportModel1 {
+  return sampleReport1({
     stones: Array.from({ length: count }, (_, i) => stone(`B-${i + 1}`, `mounted, ${i % 2 === 0 ? 'round brilliant, centre of the third link of the bracelet' : 'oval'}`, NAMES[i % NAMES.length]!, i % 4 === 0 ? 1 : 0, i + 1)),
     custody: Array.from({ length: count * 3 }, (_, i) => ({ at: `21 Nov 2026 ${String(9 + Math.floor(i / 60)).padStart(2, '0')}:${String(i % 60).padStart(2, '0')}`, item: 'B', what: 'tested, run R5', who: 'M. Okafor-Lindqvist', weight: '', hash: hex(100 + i) })),
     rawRecords: Array.from({ length: count * 2 }, (_, i) => ({ run: `R${i + 1}`, name: `bracelet-emission-404-stone-${i + 1}.txt`, size: '21 kB', sha256: hex(400 + i) })),
@@ -100,23 +105,25 @@ export function sampleOfMany(count: number, changes: Partial<ReportModel> = {}):
   });
 }
 
+export const sampleOfMany = (count: number, changes: Partial<ReportModel1> = {}): ReportModel => upgradeReport1(sampleOfMany1(count, changes));
+
 /** Names that are longer than any line, from many scripts, and a stone nobody has concluded. */
 export function sampleOfLongNames(): ReportModel {
   const laboratory = 'Łódź–Đakovo Ľudovít Štúr Gemmological Examination Laboratory and Teaching Collection of the Invented Harbour Province of Saltmarsh, Department of Screening';
-  const model = sampleOfMany(3, {
+  const model = sampleOfMany1(3, {
     laboratory: { name: laboratory, address: '4 Tidewater Row, Upper Warehouse, Third Floor, Port Ansel, Invented Harbour Province of Saltmarsh', zone: 'Europe/Warsaw', logo: null },
     client: { name: 'Σοφία Παπαδοπούλου & Александра Щербакова-Ковальчук, 宝石 Jewellers of the Very Long Arcade by the Old Harbour', address: 'Ñuñoa 7, Œuvre Straße' },
     draft: true, demonstration: false, number: '', revision: 0, signatures: [], custody: [], rawRecords: [], instruments: [],
   });
   const first = model.stones[0]!;
   const long = 'An exceptionally wordy description of a bracelet with thirty-one stones in closed settings, one of which had been replaced '.repeat(4).trim();
-  return {
+  return upgradeReport1({
     ...model,
     stones: [
       { ...first, label: 'B-1-centre-of-the-third-link', heading: long, facts: [fact('Described as', long), fact('Digest', hex(3), true), fact('Empty', '')], findings: [], figures: [] },
       { ...model.stones[1]!, conclusion: null, notDone: [] },
       { ...model.stones[2]!, conclusion: { ...model.stones[2]!.conclusion!, secondPerson: '', confirmedOn: '', departure: 'The rules propose undetermined; the growth sectors seen at deep ultraviolet were given more weight.' } },
     ],
-  };
+  });
 }
 

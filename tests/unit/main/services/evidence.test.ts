@@ -2,11 +2,13 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { houseSettings } from '../../../../app/domain/house-settings.ts';
 import type { Observation } from '../../../../app/domain/observation.ts';
 import { rederive } from '../../../../app/evidence/rederive.ts';
+import { sectionOf } from '../../../../app/report/report-model.ts';
 import { emissionInstrument } from '../../../../app/spectra/simulate/instrument.ts';
 import { INFRARED_DEFAULTS, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
 import { simulatePhotoluminescence } from '../../../../app/spectra/simulate/photoluminescence.ts';
 import { simulatedStone } from '../../../../app/spectra/simulate/stone.ts';
 import { INTAKE, jcampOf, openHouse, type House } from './work-house.ts';
+
 
 let house: House;
 let caseId: string;
@@ -71,7 +73,7 @@ test('the report lists what the protocol asked for and was not done', async () =
   house.pass(1);
   await house.done(house.colleague, 'conclusions.confirm', { conclusionId: conclusion.id, agrees: true, reason: '' });
   const { model } = await house.done(house.examiner, 'reports.prepare', { caseId });
-  const { notDone } = model.stones[0]!;
+  const { notDone } = sectionOf(model, 'results')!.stones[0]!;
   expect(notDone).toContain('Microscopy: asked for by the protocol “loose colourless”, not done');
   expect(notDone).toContain('Raman');
   expect(notDone).toContain('Growth pattern, deep ultraviolet');
@@ -91,7 +93,7 @@ test('a disagreement is kept, printed as undetermined, and sends the stone to fu
   expect(proposal.missing[0]).toContain('Two persons disagree');
   expect(proposal.nextTests[0]!.why).toContain('a further witness');
   const { model } = await house.done(house.examiner, 'reports.prepare', { caseId });
-  expect(model.stones[0]!.conclusion!.id).toBe('undetermined');
+  expect(sectionOf(model, 'opinions')!.stones[0]!.conclusion!.id).toBe('undetermined');
 });
 
 test('short-wave light minutes before long-wave is warned of in the run', async () => {

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { caseDocument, custodyDocument } from '../../../../app/bundle/case-document.ts';
 import { sha256Hex } from '../../../../app/custody/chain.ts';
 import { canonicalJson } from '../../../../app/custody/canonical-json.ts';
-import { reportModel } from '../../../../app/report/report-model.ts';
+import { reportModel, sectionOf } from '../../../../app/report/report-model.ts';
 import { emissionInstrument } from '../../../../app/spectra/simulate/instrument.ts';
 import { INFRARED_DEFAULTS, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
 import { simulatePhotoluminescence } from '../../../../app/spectra/simulate/photoluminescence.ts';
@@ -151,7 +151,7 @@ describe('the report', () => {
     const line = findings.find((finding) => finding.run === 'R1' && finding.code.startsWith('centre:'))!;
     const named = async (): Promise<string[]> => {
       const { model } = await house.done(house.examiner, 'reports.prepare', { caseId });
-      return model.stones[0]!.figures[0]!.figure.lines.map((drawn) => drawn.name);
+      return sectionOf(model, 'results')!.stones[0]!.figures[0]!.figure.lines.map((drawn) => drawn.name);
     };
     for (const finding of findings) await house.done(house.examiner, 'findings.decide', { findingId: finding.id, accept: true, reason: '' });
     const before = await named();
@@ -198,20 +198,21 @@ describe('the report', () => {
     expect(sha256Hex(stored.model)).toBe(stored.model_digest);
     const model = reportModel.parse(JSON.parse(stored.model));
     expect(canonicalJson(model)).toBe(stored.model);
-    expect(model).toMatchObject({ number: 'S-2026-0001', draft: false, caseNumber: 'C-2026-0001', received: '25 Nov 2026', tested: '25 Nov 2026' });
-    const [first] = model.stones;
-    expect(first?.conclusion).toMatchObject({ id: 'natural', examiner: 'Ada Invented', secondPerson: 'Ben Invented' });
+    expect(model).toMatchObject({ number: 'S-2026-0001', draft: false, caseNumber: 'C-2026-0001' });
+    expect(sectionOf(model, 'particulars')?.work.slice(0, 2)).toMatchObject([{ label: 'Received', value: '25 Nov 2026' }, { label: 'Tested', value: '25 Nov 2026' }]);
+    const [first] = sectionOf(model, 'results')!.stones;
+    expect(sectionOf(model, 'opinions')?.stones[0]?.conclusion).toMatchObject({ id: 'natural', examiner: 'Ada Invented', secondPerson: 'Ben Invented' });
     expect(first?.facts.find((fact) => fact.label === 'Weight')?.value).toBe('0.412 ct');
     expect(first?.figures.map((figure) => figure.heading)).toEqual(['Photoluminescence, laser 532 nm', 'Infrared']);
     expect(first?.figures[0]?.figure.lines.some((line) => line.name === 'diamond Raman')).toBe(true);
     expect(first?.notDone).toContain('Magnet');
-    expect(model.rawRecords.map((record) => [record.run, record.sha256])).toEqual([
+    expect(sectionOf(model, 'raw-records')!.records.map((record) => [record.run, record.sha256])).toEqual([
       ['R1', createHash('sha256').update(luminescence.bytes).digest('hex')],
       ['R2', createHash('sha256').update(infrared.bytes).digest('hex')],
       ['R2', createHash('sha256').update(luminescence.bytes).digest('hex')],
     ]);
-    expect(model.custody.map((entry) => entry.what).join('; ')).toMatch(/received.*tested, R1.*tested, R2/);
-    expect(model.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issuing person: Ben Invented']);
+    expect(sectionOf(model, 'custody')!.entries.map((entry) => entry.what).join('; ')).toMatch(/received.*tested, R1.*tested, R2/);
+    expect(sectionOf(model, 'signatures')!.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issuing person: Ben Invented']);
   }, 20_000);
 
   test('a stone on which two persons disagree is reported as undetermined', async () => {
@@ -223,8 +224,8 @@ describe('the report', () => {
     house.pass(1);
     const { model, missing } = await house.done(house.examiner, 'reports.prepare', { caseId });
     expect(missing).toEqual([]);
-    expect(model.stones[0]?.conclusion).toMatchObject({ id: 'undetermined', secondPerson: '' });
-    expect(model.stones[0]?.conclusion?.reasons).toContain('The line lies too near to a lamp line.');
+    expect(sectionOf(model, 'opinions')?.stones[0]?.conclusion).toMatchObject({ id: 'undetermined', secondPerson: '' });
+    expect(sectionOf(model, 'opinions')?.stones[0]?.conclusion?.reasons).toContain('The line lies too near to a lamp line.');
   });
 
   test('is drawn anew where its case changes meanwhile, and given up where it never rests', async () => {
@@ -245,7 +246,7 @@ describe('the report', () => {
     await toConfirmed();
     await house.done(house.colleague, 'reports.issue', { caseId });
     const stored = house.casebook.handle.read.get<{ model: string }>('SELECT model FROM report')!;
-    expect(reportModel.parse(JSON.parse(stored.model)).asks).toBe('asked anew 0');
+    expect(sectionOf(reportModel.parse(JSON.parse(stored.model)), 'particulars')?.client.at(-1)?.value).toBe('asked anew 0');
     changes = 100;
     const answer = await house.as(house.colleague, 'reports.issue', { caseId });
     expect(answer.ok ? null : answer.error.code).toBe('conflict');

@@ -1,14 +1,21 @@
-import type { ConclusionView, FindingView, RunView } from '../../contract/work.ts';
+import type { FindingView, RunView } from '../../contract/work.ts';
 import { COLOUR_CLASS_WORDS } from '../../domain/colour-class.ts';
-import { CONCLUSION_WORDS } from '../../domain/conclusion.ts';
 import { METHODS, METHOD_IDS } from '../../domain/method.ts';
-import { findingWords } from '../finding-words.ts';
-import type { ReportModel } from '../report-model.ts';
+import type { ReportFact } from '../fact.ts';
+import type { ResultsPart } from '../sections/results.ts';
 import { KIND_WORDS, weightText } from './item-part.ts';
-import { localDate } from './local-time.ts';
 import type { ReportSource, SourceFigure, SourceStone } from './report-source.ts';
 
-type StonePart = ReportModel['stones'][number];
+export type StoneResult = ResultsPart['stones'][number];
+
+/** Number of a finding within its stone, by which the opinion names it. */
+export const findingNumber = (index: number): string => `F${index + 1}`;
+
+/** The findings that are printed, in the order of their numbers. */
+export const acceptedFindings = ({ findings }: SourceStone): FindingView[] => findings.filter((finding) => finding.state === 'accepted');
+
+/** What a stone is called beside its label: "round brilliant, mounted". */
+export const stoneHeading = (stone: SourceStone['stone']): string => [stone.shape, stone.mounted ? 'mounted' : 'loose'].filter((text) => text.trim() !== '').join(', ');
 
 /** "laser 532 nm, 77 K, 500 ms": what a run was set to, as far as it says. */
 export function settingsText(run: Pick<RunView, 'laserNm' | 'temperatureK' | 'integrationMs' | 'resolution'>, resolutionUnit = ''): string {
@@ -18,7 +25,7 @@ export function settingsText(run: Pick<RunView, 'laserNm' | 'temperatureK' | 'in
   ].filter((text) => text !== '').join(', ');
 }
 
-function factsOf({ stone, item }: SourceStone, caseNumber: string): StonePart['facts'] {
+function factsOf({ stone, item }: SourceStone, caseNumber: string): ReportFact[] {
   const weight = stone.weight === null ? { label: 'Weight', value: stone.mounted ? 'not weighed, mounted' : 'not weighed', mono: false } : { label: 'Weight', value: weightText(stone.weight, 'ct'), mono: true };
   return [
     { label: 'Item', value: `${caseNumber} / ${stone.label}`, mono: true },
@@ -31,29 +38,11 @@ function factsOf({ stone, item }: SourceStone, caseNumber: string): StonePart['f
   ];
 }
 
-/** What is reported: the newest conclusion, or undetermined where the second person does not agree with it. */
-function conclusionOf(newest: ConclusionView | undefined, zone: string): StonePart['conclusion'] {
-  if (newest === undefined) return null;
-  const { confirmation } = newest;
-  const common = { rules: newest.rules.replace(/^rules\s+/, ''), examiner: newest.by, concludedOn: localDate(newest.at, zone) };
-  if (confirmation !== null && !confirmation.agrees) {
-    return {
-      ...common, id: 'undetermined', words: CONCLUSION_WORDS.undetermined, departure: '', secondPerson: '', confirmedOn: '',
-      reasons: `The two persons who examined this stone do not agree. ${newest.by} concluded “${CONCLUSION_WORDS[newest.conclusion]}”; ${confirmation.by} did not agree on ${localDate(confirmation.at, zone)}: ${confirmation.reason}`,
-    };
-  }
-  return {
-    ...common, id: newest.conclusion, words: CONCLUSION_WORDS[newest.conclusion], reasons: newest.reasons, departure: newest.departure,
-    secondPerson: confirmation?.by ?? '', confirmedOn: confirmation === null ? '' : localDate(confirmation.at, zone),
-  };
-}
-
-const findingPart = (finding: FindingView): StonePart['findings'][number] => ({
-  run: finding.run ?? '', method: METHODS[finding.method].name, statement: finding.statement, says: findingWords(finding.strength, finding.supports),
-  strength: finding.strength, supports: finding.supports, caution: finding.caution ?? '', counts: finding.counts,
+const findingPart = (finding: FindingView, index: number): StoneResult['findings'][number] => ({
+  no: findingNumber(index), run: finding.run ?? '', method: METHODS[finding.method].name, statement: finding.statement, caution: finding.caution ?? '',
 });
 
-function figurePart({ run, fileName, title, sha256, figure }: SourceFigure): StonePart['figures'][number] {
+function figurePart({ run, fileName, title, sha256, figure }: SourceFigure): StoneResult['figures'][number] {
   const settings = settingsText({ ...run, integrationMs: null, resolution: null });
   const named = figure.lines.map((line) => `${line.name} at ${line.position}`).join(', ');
   return {
@@ -76,18 +65,14 @@ function notDone({ stone, item, runs, conclusions }: SourceStone): string[] {
   });
 }
 
-/** Everything that the report says of one stone. */
-export function stonePart(source: ReportSource, entry: SourceStone): StonePart {
-  const { zone } = source.laboratory;
-  const { stone, findings, conclusions } = entry;
+/** What was measured and seen on one stone. */
+export function stoneResult(source: ReportSource, entry: SourceStone): StoneResult {
+  const { stone, findings } = entry;
   return {
-    label: stone.label,
-    heading: [stone.shape, stone.mounted ? 'mounted' : 'loose'].filter((text) => text.trim() !== '').join(', '),
-    facts: factsOf(entry, source.case.number),
-    conclusion: conclusionOf(conclusions.at(-1), zone),
-    findings: findings.filter((finding) => finding.state === 'accepted').map(findingPart),
-    setAside: findings.filter((finding) => finding.state === 'set-aside').map((finding) => ({ statement: finding.statement, reason: finding.reason })),
+    label: stone.label, heading: stoneHeading(stone), facts: factsOf(entry, source.case.number),
     figures: entry.figures.map(figurePart),
+    findings: acceptedFindings(entry).map(findingPart),
+    setAside: findings.filter((finding) => finding.state === 'set-aside').map((finding) => ({ statement: finding.statement, reason: finding.reason })),
     notDone: notDone(entry),
   };
 }

@@ -1,0 +1,21 @@
+import type { SectionId, SectionPart } from '../../../../app/report/sections/index.ts';
+import type { ReportContext } from '../context.ts';
+import { drawCustody } from './custody.ts';
+import { drawItems } from './items.ts';
+import { drawLimits } from './limits.ts';
+import { drawMethods } from './methods.ts';
+import { drawOpinions } from './opinions.ts';
+import { drawOverview } from './overview.ts';
+import { drawParticulars } from './particulars.ts';
+import { drawRawRecords } from './raw-records.ts';
+import { drawResults } from './results.ts';
+import { drawSignatures } from './signatures.ts';
+
+/** Draws a section where the pen stands, under headings of level 2 and 3, everything inside elements of the structure or marked as an artifact. */
+export type DrawSection<Id extends SectionId> = (context: ReportContext, part: SectionPart<Id>) => void;
+
+/** The drawing of every section; one that is missing does not compile. */
+export const DRAWINGS: { readonly [Id in SectionId]: DrawSection<Id> } = {
+  overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, results: drawResults, methods: drawMethods, limits: drawLimits,
+  signatures: drawSignatures, items: drawItems, custody: drawCustody, 'raw-records': drawRawRecords,
+};
