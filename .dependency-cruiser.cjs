@@ -6,7 +6,7 @@ const only = (name, from, allowed, comment) => ({
 });
 module.exports = {
   forbidden: [
-    only('app-stands-alone', '^app/', ['^app/', '^node_modules/(zod|canonicalize|@noble/hashes|papaparse)/'],
+    only('app-stands-alone', '^app/', ['^app/', '^node_modules/(zod|canonicalize|@noble/(hashes|curves)|papaparse)/'],
       'The core is pure: its own folders and a short list of pure libraries.'),
     only('db-knows-only-app', '^db/', ['^(db|app)/', '^node_modules/(better-sqlite3|@types/better-sqlite3|drizzle-orm|fflate|uuid)/', '^(node:)?(fs|fs/promises|path|crypto|os|zlib|url|util|buffer)$'],
       'The store may use the core and SQLite, never a process of the program.'),

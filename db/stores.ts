@@ -3,9 +3,11 @@ import { createAuditStore, type AuditStore } from './store/audit.ts';
 import { createBenchStore, type BenchStore } from './store/bench.ts';
 import { createCasesStore, type CasesStore } from './store/cases.ts';
 import { createClientsStore, type ClientsStore } from './store/clients.ts';
+import { createCredentialsStore, type CredentialsStore } from './store/credentials.ts';
 import { createCustodyStore, type CustodyStore } from './store/custody.ts';
 import { createDraftsStore, type DraftsStore } from './store/drafts.ts';
 import { createFindStore, type FindStore } from './store/find.ts';
+import { createKeysStore, type KeysStore } from './store/keys.ts';
 import { createLaboratoryStore, type LaboratoryStore } from './store/laboratory.ts';
 import { createPeopleStore, type PeopleStore } from './store/people.ts';
 import { createPhotographsStore, type PhotographsStore } from './store/photographs.ts';
@@ -17,6 +19,8 @@ import { createVerifyStore, type VerifyStore } from './store/verify.ts';
 export type Stores = {
   readonly laboratory: LaboratoryStore;
   readonly people: PeopleStore;
+  readonly credentials: CredentialsStore;
+  readonly keys: KeysStore;
   readonly clients: ClientsStore;
   readonly cases: CasesStore;
   readonly stones: StonesStore;
@@ -34,6 +38,8 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
   return {
     laboratory: createLaboratoryStore(handle, newId),
     people: createPeopleStore(handle, newId),
+    credentials: createCredentialsStore(handle),
+    keys: createKeysStore(handle),
     clients: createClientsStore(handle, newId),
     cases: createCasesStore(handle, newId),
     stones: createStonesStore(handle, newId),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-export const FAILURE_CODES = ['invalid-input', 'not-found', 'not-allowed', 'no-casebook', 'conflict', 'refused', 'unreadable', 'cancelled', 'busy', 'internal'] as const;
+export const FAILURE_CODES = ['invalid-input', 'not-found', 'not-allowed', 'locked', 'no-casebook', 'conflict', 'refused', 'unreadable', 'cancelled', 'busy', 'internal'] as const;
 
 /** What crosses the door when a call does not succeed: a code, a sentence for a person, and what to do next. */
 export const failure = z.object({

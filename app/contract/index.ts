@@ -3,11 +3,12 @@ import { batchContract } from './batch.ts';
 import { casebookContract } from './casebook.ts';
 import { casesContract } from './cases.ts';
 import type { Reply } from './failure.ts';
+import { keysContract } from './keys.ts';
 import { piecesContract } from './pieces.ts';
 import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
-export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...piecesContract } as const;
+export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...piecesContract, ...keysContract } as const;
 
 export type Contract = typeof contract;
 export type OperationName = keyof Contract;

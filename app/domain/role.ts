@@ -11,3 +11,9 @@ export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   appraiser: 'appraiser',
   manager: 'manager',
 };
+
+/** Roles whose holders can open the laboratory's key: they issue reports. */
+const SIGNING: readonly Role[] = ['appraiser', 'manager'];
+
+export const maySign = (person: { readonly active: boolean; readonly roles: readonly Role[] }): boolean =>
+  person.active && person.roles.some((one) => SIGNING.includes(one));

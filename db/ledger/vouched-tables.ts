@@ -1,7 +1,7 @@
 import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
-  analysis, calibration, caseRecord, client, conclusion, confirmation, finding, instrument, instrumentCheck, item, laboratory, parcel, person, photograph,
-  pictureView, pieceMap, pieceMapVersion, rawRecord, report, runFile, spectrum, stone, testRun,
+  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, instrument, instrumentCheck, item, keyWrap, knownKey,
+  laboratory, parcel, person, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, runFile, signingKey, spectrum, stone, testRun,
 } from '../schema/index.ts';
 
 /** A table whose rows the audit ledger vouches for. */
@@ -53,4 +53,9 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(pieceMapVersion, 'version of a map', `'version ' || t.version || ' of map “' || t.name || '” of item ' || (SELECT ${ITEM('m.item_id')} FROM piece_map m WHERE m.id = t.map_id)`),
   vouched(pictureView, 'view of a photograph', `'view ' || t.version || ' of photograph “' || (SELECT w.name FROM photograph p JOIN raw_record w ON w.id = p.raw_record_id WHERE p.id = t.photograph_id) || '” of case ' || ${CASE}`),
   vouched(report, 'report', `'report ' || t.number || ', revision ' || t.revision`, ['model', 'pdf']),
+  vouched(signingKey, 'key of the laboratory', `'laboratory’s key ' || t.id`),
+  vouched(keyWrap, 'closed copy of the laboratory’s key', `'closed copy of the laboratory’s key ' || t.key_id`),
+  vouched(knownKey, 'key of another laboratory', `'key ' || t.id || ' of “' || t.laboratory || '”'`),
+  vouched(credential, 'password', `coalesce('password of ' || (SELECT p.name FROM person p WHERE p.id = t.person_id), 'recovery sheet')`),
+  vouched(checkpoint, 'checkpoint', `'checkpoint of ' || t.at`),
 ];

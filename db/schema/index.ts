@@ -4,3 +4,4 @@ export * from './work.ts';
 export * from './ledgers.ts';
 export * from './calibrations.ts';
 export * from './pieces.ts';
+export * from './keys.ts';

@@ -5,6 +5,7 @@ import { err, ok, type Result } from '../../app/result.ts';
 import { openCasebook, type Casebook } from '../../db/open-casebook.ts';
 import { programFolders } from '../host/program-folders.ts';
 import { createInlinePool } from '../workers/inline-pool.ts';
+import { createKeyring } from '../keys/keyring.ts';
 import { createWorkServices } from '../services/work-services.ts';
 import type { Call, Services } from '../services/service.ts';
 import { lastUsedCasebook } from './last-used-casebook.ts';
@@ -52,7 +53,7 @@ function open(file: string) {
 }
 
 function viewOf(file: string, casebook: Casebook, removeCopy: () => void): CasebookView {
-  const services = createWorkServices({ casebook: () => casebook, pool: createInlinePool(), now: () => new Date(), newId: randomUUID });
+  const services = createWorkServices({ casebook: () => casebook, signer: createKeyring(() => casebook), pool: createInlinePool(), now: () => new Date(), newId: randomUUID });
   return { file, casebook, services, close() { casebook.close(); removeCopy(); } };
 }
 

@@ -1,6 +1,10 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { houseSettings } from '../../app/domain/house-settings.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { BuildDemonstration, CasebookManager } from '../casebook/casebook-manager.ts';
+import { createKeyring } from '../keys/keyring.ts';
+import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
@@ -23,6 +27,9 @@ export type DemonstrationDeps = {
 
 const ID_SEED = 20261125;
 
+/** From which the invented laboratory's key is made: it is the same in every demonstration and no secret. */
+const KEY_SEED = 'Culet demonstration key, invented, no secret';
+
 /** The services look only for the casebook that is open; everything else a manager can do would be a mistake here. */
 function managerOf(casebook: Casebook): CasebookManager {
   const never = (): never => { throw new Error('the demonstration works on one casebook only'); };
@@ -43,6 +50,7 @@ async function setUp(casebook: Casebook, { laboratory, people }: Scenario, at: s
     if (!saved.ok) throw new Error(`demonstration: ${person.name} was refused: ${saved.error.message}`);
     ids.set(key, saved.value.id);
   }
+  await makeOpenKey(casebook, { at, personId: firstId, operation: 'keys.create' }, sha256(utf8ToBytes(KEY_SEED)));
   return ids;
 }
 
@@ -94,7 +102,7 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     const scripted = (): Date => instant;
     const people = await setUp(casebook, scenario, instant.toISOString());
     const services = createServices({
-      manager: managerOf(casebook), pool, now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
+      manager: managerOf(casebook), pool, keyring: createKeyring(() => casebook), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
     const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);

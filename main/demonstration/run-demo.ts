@@ -6,6 +6,7 @@ import { err, ok, type Result } from '../../app/result.ts';
 import { openCasebook, type Casebook } from '../../db/open-casebook.ts';
 import { moveFile } from '../casebook/casebook-file.ts';
 import { writeSmallFile } from '../host/write-small-file.ts';
+import { createKeyring } from '../keys/keyring.ts';
 import { createWorkServices } from '../services/work-services.ts';
 import type { Call } from '../services/service.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
@@ -71,7 +72,7 @@ const asked = <T>(answer: Result<T, Failure>): T => {
 
 /** Writes the newest report as it was issued, and the bundle of its case. */
 async function writePapers(casebook: Casebook, { out, pool, now }: DemoOptions): Promise<Pick<DemoOutcome, 'report' | 'bundle' | 'cases' | 'stones'>> {
-  const services = createWorkServices({ casebook: () => casebook, pool, now, newId: () => { throw new Error('the papers of the demonstration make no records'); } });
+  const services = createWorkServices({ casebook: () => casebook, signer: createKeyring(() => casebook), pool, now, newId: () => { throw new Error('the papers of the demonstration make no records'); } });
   const newest = asked(await services['reports.list']({ caseId: null }, call()))[0];
   if (newest === undefined) throw new Error('demonstration: no report was issued');
   const pdf = asked(await services['reports.pdf']({ reportId: newest.id }, call()));

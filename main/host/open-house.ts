@@ -2,6 +2,7 @@ import type { DoorEvent } from '../../app/contract/index.ts';
 import { createCasebookManager } from '../casebook/casebook-manager.ts';
 import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
 import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
+import { createKeyring } from '../keys/keyring.ts';
 import { createNewId } from '../new-id.ts';
 import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
@@ -42,7 +43,8 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
     files: options.casebook === undefined ? undefined : filesOfStated(options.casebook, options.dataFolder),
   });
   await manager.openAtStart();
-  const services = createServices({ manager, pool, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const keyring = createKeyring(() => manager.current());
+  const services = createServices({ manager, pool, keyring, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const trouble = manager.trouble();
   const inUse = trouble?.code === 'in-use' ? { message: `${trouble.message}${whoHolds(options.dataFolder)}`, next: trouble.next } : null;
   if (inUse === null) leaveNote(options.dataFolder, options.host, now().toISOString());
@@ -52,6 +54,7 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
     async close() {
       await pool.close();
       manager.close();
+      keyring.forget();
       takeNoteAway(options.dataFolder);
     },
   };

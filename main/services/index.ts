@@ -1,21 +1,24 @@
 import type { CasebookManager } from '../casebook/casebook-manager.ts';
+import type { Keyring } from '../keys/keyring.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import type { HostFacts } from './intake-context.ts';
 import { createIntakeServices } from './intake-services.ts';
+import { createKeysServices } from './keys-services.ts';
 import { createPieceServices } from './pieces.ts';
 import { createPrintServices } from './print-services.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
 
-export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly host: HostFacts };
+export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly host: HostFacts };
 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {
   const intake = createIntakeServices(deps);
-  const work = { now: deps.now, newId: deps.newId, pool: deps.pool, casebook: () => deps.manager.current() };
+  const work = { now: deps.now, newId: deps.newId, pool: deps.pool, signer: deps.keyring, casebook: () => deps.manager.current() };
   return {
     ...intake,
+    ...createKeysServices(deps),
     ...createBatchServices({ pool: deps.pool }),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),

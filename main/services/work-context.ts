@@ -4,18 +4,21 @@ import { err, type Result } from '../../app/result.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { createWorkStores, type WorkStores } from '../../db/store/work-stores.ts';
+import type { Signer } from '../keys/signer.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { noCasebook, refused } from './failures.ts';
 import type { Call, Deps, Service } from './service.ts';
 
 /** What the services of the work on a stone are made from. */
-export type WorkDeps = Deps & { readonly casebook: () => Casebook | null; readonly pool: TaskPool };
+export type WorkDeps = Deps & { readonly casebook: () => Casebook | null; readonly pool: TaskPool; readonly signer: Signer };
 
 /** What one call works with. */
 export type Work = {
   readonly casebook: Casebook;
   readonly stores: WorkStores;
   readonly pool: TaskPool;
+  /** Signs with the laboratory's key. */
+  readonly signer: Signer;
   readonly call: Call;
   /** The instant of the call, UTC ISO 8601: one for everything it writes. */
   readonly at: string;
@@ -39,7 +42,7 @@ export function reading<K extends OperationName>(deps: WorkDeps, _operation: K, 
   return async (input, call) => {
     const casebook = deps.casebook();
     if (casebook === null) return noCasebook();
-    return work(input, { casebook, stores: storesFor(casebook, deps.newId), pool: deps.pool, call, at: deps.now().toISOString() });
+    return work(input, { casebook, stores: storesFor(casebook, deps.newId), pool: deps.pool, signer: deps.signer, call, at: deps.now().toISOString() });
   };
 }
 
@@ -52,7 +55,7 @@ export function changing<K extends OperationName>(deps: WorkDeps, operation: K, 
     const person = personId === null ? null : await casebook.people.get(personId);
     if (personId === null || person === null || !person.active) return refused('Nobody is named as working at this window.', 'Choose who works here, then try again: every change is written down with a name.');
     const at = deps.now().toISOString();
-    return work(input, { casebook, stores: storesFor(casebook, deps.newId), pool: deps.pool, call, at, change: { at, personId, operation } });
+    return work(input, { casebook, stores: storesFor(casebook, deps.newId), pool: deps.pool, signer: deps.signer, call, at, change: { at, personId, operation } });
   };
 }
 

@@ -10,6 +10,7 @@ import { createBuildDemonstration } from '../../../../main/demonstration/build-d
 import { loadScenario } from '../../../../main/demonstration/load-scenario.ts';
 import type { ScenarioStone } from '../../../../main/demonstration/scenario-schema.ts';
 import { createSeededIds } from '../../../../main/demonstration/seeded-ids.ts';
+import { createKeyring } from '../../../../main/keys/keyring.ts';
 import { createWorkServices } from '../../../../main/services/work-services.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 
@@ -27,7 +28,7 @@ let entries: Entry[] = [];
 /** The scenario's stones beside what the casebook knows of them, matched by order. */
 async function gather(): Promise<Entry[]> {
   const scenario = loadScenario();
-  const services = createWorkServices({ casebook: () => casebook, pool: createInlinePool(), now: () => NOW, newId: () => 'none' });
+  const services = createWorkServices({ casebook: () => casebook, signer: createKeyring(() => casebook), pool: createInlinePool(), now: () => NOW, newId: () => 'none' });
   const gathered: Entry[] = [];
   const rows = (await casebook.cases.list({ text: '', state: 'all', limit: 100, offset: 0 })).rows;
   for (const one of scenario.cases) {

@@ -8,6 +8,8 @@ import { houseSettings } from '../../../../app/domain/house-settings.ts';
 import type { Spectrum } from '../../../../app/spectra/spectrum.ts';
 import { openCasebook, type Casebook } from '../../../../db/open-casebook.ts';
 import type { Service } from '../../../../main/services/service.ts';
+import { createKeyring } from '../../../../main/keys/keyring.ts';
+import { makeOpenKey } from '../../../../main/keys/make-open-key.ts';
 import { createPieceServices } from '../../../../main/services/pieces.ts';
 import { createWorkServices } from '../../../../main/services/work-services.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
@@ -67,8 +69,9 @@ export async function openHouse(options: { address?: string; pool?: TaskPool } =
     { name: 'Ada Invented', initials: 'AI', roles: ['examiner', 'manager'] });
   const colleague = await casebook.people.save({ at: at(), personId: examiner, operation: 'people.save' }, { id: null, name: 'Ben Invented', initials: 'BI', roles: ['second-examiner', 'appraiser'], active: true });
   if (!colleague.ok) throw new Error(colleague.error.message);
+  await makeOpenKey(casebook, { at: at(), personId: examiner, operation: 'keys.create' }, new Uint8Array(32).fill(7));
   const events: unknown[] = [];
-  const deps = { now, newId, casebook: () => casebook, pool: options.pool ?? createInlinePool() };
+  const deps = { now, newId, casebook: () => casebook, signer: createKeyring(() => casebook), pool: options.pool ?? createInlinePool() };
   const services = { ...createWorkServices(deps), ...createPieceServices(deps) };
 
   const as: House['as'] = async (person, name, input, signal) => {
