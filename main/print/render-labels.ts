@@ -1,5 +1,6 @@
 import type { LabelsModel } from '../../app/report/labels-model.ts';
 import { drawQrCode } from './blocks/qr-code.ts';
+import { contentDigest } from './content-digest.ts';
 import type { PageSize } from './paper.ts';
 import { TEXT } from './paper.ts';
 import { Sheet } from './sheet.ts';
@@ -56,7 +57,7 @@ function drawLabel(sheet: Sheet, model: LabelsModel, index: number, x: number, y
 /** Sheets of labels with the QR code and the number of each item, as a PDF. A case without items gives one page that says so. */
 export async function renderLabels(model: LabelsModel): Promise<Uint8Array<ArrayBuffer>> {
   const sheet = new Sheet({
-    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.receivedAt), runningHead: 0,
+    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.receivedAt), runningHead: 0, digest: contentDigest(model),
     title: `Labels for case ${model.caseNumber}`, author: model.laboratory, subject: `Labels of the items of case ${model.caseNumber}`,
   });
   const grid = LABEL_GRIDS[model.pageSize];

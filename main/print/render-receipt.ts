@@ -76,8 +76,9 @@ function drawConditions(sheet: Sheet, model: ReceiptModel): void {
 
 /** The receipt that a client takes home, as a PDF. The same model gives the same bytes. */
 export async function renderReceipt(model: ReceiptModel): Promise<Uint8Array<ArrayBuffer>> {
+  const digest = contentDigest(model);
   const sheet = new Sheet({
-    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.receivedAt), runningHead: RUNNING_HEAD,
+    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.receivedAt), runningHead: RUNNING_HEAD, digest,
     title: `Receipt for case ${model.caseNumber}`, author: model.laboratory.name, subject: `Items received from ${model.client.name}`,
   });
   drawOpening(sheet, model);
@@ -86,7 +87,7 @@ export async function renderReceipt(model: ReceiptModel): Promise<Uint8Array<Arr
   drawConditions(sheet, model);
   drawPageFrames(sheet, {
     laboratory: model.laboratory.name, name: `Receipt ${model.caseNumber}`, warnings: model.demonstration ? ['Invented demonstration data'] : [],
-    foot: () => 'Please bring this receipt when you collect your items.', digest: `digest ${shortDigest(contentDigest(model))}`,
+    foot: () => 'Please bring this receipt when you collect your items.', digest: `digest ${shortDigest(digest)}`,
   });
   return sheet.finish();
 }

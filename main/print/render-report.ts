@@ -39,7 +39,7 @@ export async function renderReport(model: ReportModel): Promise<Uint8Array<Array
   const digest = contentDigest(model);
   const name = nameOf(model);
   const sheet = new Sheet({
-    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.issuedAt), runningHead: RUNNING_HEAD,
+    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.issuedAt), runningHead: RUNNING_HEAD, digest,
     title: model.draft ? `${model.title}, draft` : `${model.title} ${name}`, author: model.laboratory.name, subject: `Case ${model.caseNumber}, ${model.client.name}`,
   });
   const context: ReportContext = { model, sheet, digest, pages: new Map(), promises: [] };

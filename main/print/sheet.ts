@@ -2,6 +2,8 @@ import PDFDocument from 'pdfkit';
 import type { Ink } from '../../app/figure/figure-model.ts';
 import { breakLines } from '../../app/report/break-lines.ts';
 import { cleanText } from '../../app/report/printable-text.ts';
+import { writeFileId, writeOutputIntent } from './archive-form.ts';
+import { attachFiles, type Attachment } from './attachments.ts';
 import { FontBook, RISE } from './font-book.ts';
 import { MARGINS, PAGE_POINTS, PAPER_INKS, type PageSize, type TextStyle } from './paper.ts';
 import { writeEscapedMetadata } from './metadata.ts';
@@ -18,6 +20,8 @@ export type SheetOptions = {
   readonly createdAt: Date;
   /** Free height at the top of every page after the first, for the running head. */
   readonly runningHead: number;
+  /** SHA-256 of what the document says: the file is known by it. */
+  readonly digest: string;
 };
 
 /** The part of pdfkit's font that text is written with; its typings leave it out. */
@@ -49,6 +53,8 @@ export class Sheet {
       },
     });
     writeEscapedMetadata(this.doc);
+    writeFileId(this.doc, options.digest);
+    writeOutputIntent(this.doc);
     this.fonts = new FontBook(this.doc);
     this.pageWidth = size.width;
     this.pageHeight = size.height;
@@ -154,13 +160,17 @@ export class Sheet {
     return parent.addItem(cleanText(title), { expanded: false, top: Math.max(0, this.y - 8), left: this.pageWidth } as { expanded?: boolean });
   }
 
-  /** Ends the document and gives its bytes. */
-  finish(): Promise<Uint8Array<ArrayBuffer>> {
+  /** Ends the document, with the files that go with it, and gives its bytes. */
+  finish(files: readonly Attachment[] = []): Promise<Uint8Array<ArrayBuffer>> {
     return new Promise((resolve, reject) => {
       const chunks: Buffer[] = [];
       this.doc.on('data', (chunk: Buffer) => chunks.push(chunk));
       this.doc.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
       this.doc.on('error', reject);
+      // The pages first: what is attached then lies in one stretch of the file.
+      this.doc.flushPages();
+      countBookmarks(this.doc.outline);
+      attachFiles(this.doc, files);
       this.doc.end();
     });
   }
@@ -168,3 +178,16 @@ export class Sheet {
 
 /** Distance of the baseline from the upper edge of a line box: letters centred on their x-height and descent. */
 const baselineOf = (style: TextStyle): number => style.pitch / 2 + style.size * 0.34;
+
+type Outline = { readonly children: readonly Outline[]; readonly outlineData: Record<string, unknown> };
+
+/** Says of each bookmark how many it holds, which the library leaves out: negative where they are folded (ISO 32000-1, 12.3.3). */
+function countBookmarks(root: PDFKit.PDFOutline): void {
+  const fold = ({ children, outlineData }: Outline): void => {
+    if (children.length > 0) outlineData['Count'] = -children.length;
+    children.forEach(fold);
+  };
+  const { children, outlineData } = root as unknown as Outline;
+  if (children.length > 0) outlineData['Count'] = children.length;
+  children.forEach(fold);
+}

@@ -1,3 +1,4 @@
+import { openPicture } from '../open-picture.ts';
 import { TEXT } from '../paper.ts';
 import type { Element, Sheet } from '../sheet.ts';
 
@@ -11,17 +12,13 @@ const LOGO = { width: 96, height: 36, gap: 12 } as const;
 
 /** Width the logo takes, 0 where there is none or it can't be drawn. */
 function drawLogo(sheet: Sheet, parent: Element, logo: Letterhead['logo'], name: string): number {
-  if (!logo) return 0;
-  try {
-    const image = (sheet.doc as unknown as { openImage(src: Buffer): { width: number; height: number } }).openImage(Buffer.from(logo.base64, 'base64'));
-    const scale = Math.min(LOGO.width / image.width, LOGO.height / image.height);
-    sheet.within(sheet.child(parent, 'Figure', { alt: `Logo of ${name}` }), 'Figure', () => {
-      sheet.doc.image(image as unknown as PDFKit.Mixins.ImageSrc, sheet.left, sheet.y, { fit: [LOGO.width, LOGO.height] });
-    });
-    return image.width * scale + LOGO.gap;
-  } catch {
-    return 0;
-  }
+  const picture = logo ? openPicture(sheet.doc, logo.base64) : null;
+  if (!picture) return 0;
+  const scale = Math.min(LOGO.width / picture.width, LOGO.height / picture.height);
+  sheet.within(sheet.child(parent, 'Figure', { alt: `Logo of ${name}` }), 'Figure', () => {
+    sheet.doc.image(picture.image, sheet.left, sheet.y, { fit: [LOGO.width, LOGO.height] });
+  });
+  return picture.width * scale + LOGO.gap;
 }
 
 /** Name and address of the laboratory at the top of the first page, with its logo where it has one. */

@@ -1,3 +1,4 @@
+import { openPicture } from '../open-picture.ts';
 import { PAPER_INKS, TEXT } from '../paper.ts';
 import type { Element, Sheet } from '../sheet.ts';
 
@@ -6,17 +7,6 @@ export type Photograph = { readonly caption: string; readonly base64: string; re
 const COLUMNS = 3;
 const GAP = 14;
 const PICTURE_HEIGHT = 118;
-
-/** Bytes that begin like JPEG or PNG but can't be drawn give null: the page says so instead of failing. */
-function openPicture(sheet: Sheet, base64: string): PDFKit.Mixins.ImageSrc | null {
-  try {
-    const image = (sheet.doc as unknown as { openImage(src: Buffer): { embed(doc: PDFKit.PDFDocument): void } }).openImage(Buffer.from(base64, 'base64'));
-    image.embed(sheet.doc);
-    return image as unknown as PDFKit.Mixins.ImageSrc;
-  } catch {
-    return null;
-  }
-}
 
 const columnWidth = (sheet: Sheet): number => (sheet.width - GAP * (COLUMNS - 1)) / COLUMNS;
 const captionsOf = (sheet: Sheet, row: readonly Photograph[]): string[][] => row.map((photo) => sheet.lines(photo.caption.trim() === '' ? 'photograph' : photo.caption, columnWidth(sheet), TEXT.smallInk, 3));
@@ -38,9 +28,9 @@ export function photographs(sheet: Sheet, parent: Element, list: readonly Photog
       const x = sheet.left + index * (width + GAP);
       const caption = captions[index]!;
       const figure = sheet.child(parent, 'Figure', { alt: `Photograph: ${photo.caption}` });
-      const picture = openPicture(sheet, photo.base64);
+      const picture = openPicture(sheet.doc, photo.base64);
       sheet.within(figure, 'Figure', () => {
-        if (picture) sheet.doc.image(picture, x, top, { fit: [width, PICTURE_HEIGHT], valign: 'bottom' });
+        if (picture) sheet.doc.image(picture.image, x, top, { fit: [width, PICTURE_HEIGHT], valign: 'bottom' });
         else {
           sheet.doc.lineWidth(0.6).strokeColor(PAPER_INKS.line).rect(x + 0.3, top + 0.3, width - 0.6, PICTURE_HEIGHT - 0.6).stroke();
           sheet.put('picture can’t be drawn,', x + width / 2, top + PICTURE_HEIGHT / 2 - 12, TEXT.warnSmall, 'center');

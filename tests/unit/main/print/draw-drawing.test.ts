@@ -5,7 +5,7 @@ import { drawDrawing, measureOnPaper } from '../../../../main/print/draw-drawing
 import { Sheet } from '../../../../main/print/sheet.ts';
 import { readPdf } from './read-pdf.ts';
 
-const sheet = (): Sheet => new Sheet({ pageSize: 'A4', title: 't', author: 'a', subject: 's', language: 'en', createdAt: new Date(0), runningHead: 0 });
+const sheet = (): Sheet => new Sheet({ pageSize: 'A4', title: 't', author: 'a', subject: 's', language: 'en', createdAt: new Date(0), runningHead: 0, digest: '0'.repeat(64) });
 
 /** The operators of the first page, as text. */
 async function contentOf(primitives: readonly Primitive[]): Promise<string> {

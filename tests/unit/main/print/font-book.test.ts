@@ -5,7 +5,7 @@ import { filesOf, FONT_ROLES } from '../../../../main/print/font-files.ts';
 import { Sheet } from '../../../../main/print/sheet.ts';
 import { woffToSfnt } from '../../../../main/print/woff-to-sfnt.ts';
 
-const sheet = (): Sheet => new Sheet({ pageSize: 'A4', title: 't', author: 'a', subject: 's', language: 'en', createdAt: new Date(0), runningHead: 0 });
+const sheet = (): Sheet => new Sheet({ pageSize: 'A4', title: 't', author: 'a', subject: 's', language: 'en', createdAt: new Date(0), runningHead: 0, digest: '0'.repeat(64) });
 
 describe('the faces of the printed page', () => {
   test.each(FONT_ROLES)('%s holds every sign that reports use, drawn from a plain sign where the files lack it', (role) => {
