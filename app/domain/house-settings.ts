@@ -16,6 +16,8 @@ export const houseSettings = z.object({
   twoPhononCoefficient: z.number().min(10).max(14).default(12),
   /** Days before the due date from which a case is shown as due. */
   dueSoonDays: z.number().int().min(0).max(60).default(7),
+  /** Raw records travel inside a report up to this many megabytes together; larger letters are refused by many mail services: common practice, no source. */
+  attachMegabytes: z.number().int().min(0).max(200).default(20),
   /** Which tests are asked for, by purpose. */
   protocols: protocols.default(() => defaultProtocols()),
   scopeText: z.string().max(4000).default(

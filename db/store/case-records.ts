@@ -4,6 +4,7 @@ import type { CaseView, CustodyView, ItemView, StoneSummary } from '../../app/co
 import type { ConclusionView, FindingView, RunView } from '../../app/contract/work.ts';
 import { custodyContent } from '../../app/domain/custody-event.ts';
 import type { Proposal } from '../../app/evidence/proposal.ts';
+import type { ListedRecord } from '../../app/report-document/choose-attached.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
 import { caseView } from './case-view.ts';
 import { conclusionsOfStone } from './conclusions-read.ts';
@@ -53,10 +54,12 @@ export function custodyStatements(db: ReadDb, caseId: string): CustodyDocument['
   }));
 }
 
-/** Every raw record of a case with the numbers of the runs it belongs to; none for a photograph. */
-export function rawRecordsOfCase(db: ReadDb, caseId: string): { id: string; runs: string[] }[] {
-  const rows = db.all<{ id: string; runs: string | null }>(`
-    SELECT w.id, (SELECT json_group_array(number) FROM (SELECT DISTINCT r.number FROM run_file f JOIN test_run r ON r.id = f.run_id WHERE f.raw_record_id = w.id ORDER BY r.number)) AS runs
+/** Every raw record of a case, without its bytes, with the numbers of the runs it belongs to; none for a photograph. */
+export function rawRecordsOfCase(db: ReadDb, caseId: string): ListedRecord[] {
+  type Row = { id: string; name: string; media_type: string; size: number; sha256: string; runs: string | null };
+  const rows = db.all<Row>(`
+    SELECT w.id, w.name, w.media_type, w.size, w.sha256,
+           (SELECT json_group_array(number) FROM (SELECT DISTINCT r.number FROM run_file f JOIN test_run r ON r.id = f.run_id WHERE f.raw_record_id = w.id ORDER BY r.number)) AS runs
     FROM raw_record w WHERE w.case_id = @caseId ORDER BY w.rowid`, { caseId });
-  return rows.map((row) => ({ id: row.id, runs: (JSON.parse(row.runs ?? '[]') as number[]).map((number) => `R${number}`) }));
+  return rows.map(({ media_type: mediaType, runs, ...row }) => ({ ...row, mediaType, runs: (JSON.parse(runs ?? '[]') as number[]).map((number) => `R${number}`) }));
 }

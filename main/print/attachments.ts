@@ -12,8 +12,10 @@ export type Attachment = {
   readonly relationship: Relationship;
   readonly bytes: Uint8Array;
   readonly modifiedAt: Date;
-  /** False where the bytes stand in the file as they are, so that they can be filled in afterwards. */
+  /** False where packing gains nothing, as for photographs. */
   readonly packed?: boolean;
+  /** True where the bytes are filled in when the file is whole: they then stand in it as they are, once. */
+  readonly filledLater?: boolean;
 };
 
 /** A name of the format: everything but plain letters, digits and a few signs as #xx (ISO 32000-1, 7.3.5). */
@@ -26,13 +28,13 @@ const plainName = (name: string): string => name.normalize('NFKD').replace(/[^\x
 export function attachFiles(doc: PDFKit.PDFDocument, files: readonly Attachment[]): void {
   const inner = innerOf(doc);
   const listed = files.map((file) => {
-    const packed = file.packed ?? true;
+    const filledLater = file.filledLater ?? false;
     const embedded = inner.ref({
       Type: 'EmbeddedFile', Subtype: pdfName(file.mediaType),
       // The format's checksum (MD5, for readers that look for slips); for bytes that come later there is none.
-      Params: { Size: file.bytes.byteLength, ModDate: file.modifiedAt, ...(packed ? { CheckSum: createHash('md5').update(file.bytes).digest() } : {}) },
+      Params: { Size: file.bytes.byteLength, ModDate: file.modifiedAt, ...(filledLater ? {} : { CheckSum: createHash('md5').update(file.bytes).digest() }) },
     });
-    embedded.compress = packed;
+    embedded.compress = !filledLater && (file.packed ?? true);
     embedded.end(file.bytes);
     const specification = inner.ref({
       Type: 'Filespec', F: pdfText(plainName(file.name)), UF: pdfText(file.name), Desc: pdfText(file.description),

@@ -1,8 +1,9 @@
 import { sectionOf, type ReportModel } from '../../app/report/report-model.ts';
 import type { ReportSection } from '../../app/report/sections/index.ts';
 import { drawPageFrames, RUNNING_HEAD } from './blocks/page-frame.ts';
-import { contentDigest, shortDigest } from './content-digest.ts';
+import { contentDigest, shortDigest, textDigest } from './content-digest.ts';
 import type { ReportContext } from './report/context.ts';
+import { attachmentsOf, type Enclosure } from './report/enclosure.ts';
 import { drawEnd } from './report/end.ts';
 import { drawOpening } from './report/opening.ts';
 import { DRAWINGS } from './report/sections/index.ts';
@@ -31,18 +32,19 @@ function footOf({ model, pages }: ReportContext, page: number): string {
 }
 
 /**
- * The screening report as a PDF. The same model gives the same bytes: nothing is taken from the clock or from chance.
+ * The screening report as a PDF/A-3b, with what is enclosed attached. The same model and enclosure give the same bytes: nothing is taken from the clock or from chance.
  * Letters that the faces lack are printed as "[?]" and named at the end of the report.
  * Throws only for a model that `reportModel` would refuse, whose issuedAt is no instant, or that holds half of a surrogate pair (RFC 8785 knows no digest for it).
  */
-export async function renderReport(model: ReportModel): Promise<Uint8Array<ArrayBuffer>> {
-  const digest = contentDigest(model);
+export async function renderReport(model: ReportModel, enclosure: Enclosure | null = null): Promise<Uint8Array<ArrayBuffer>> {
+  const digest = enclosure === null ? contentDigest(model) : textDigest(enclosure.document);
+  const issuedAt = new Date(model.issuedAt);
   const name = nameOf(model);
   const sheet = new Sheet({
-    pageSize: model.pageSize, language: model.language, createdAt: new Date(model.issuedAt), runningHead: RUNNING_HEAD, digest,
+    pageSize: model.pageSize, language: model.language, createdAt: issuedAt, runningHead: RUNNING_HEAD, digest,
     title: model.draft ? `${model.title}, draft` : `${model.title} ${name}`, author: model.laboratory.name, subject: `Case ${model.caseNumber}, ${model.client.name}`,
   });
-  const context: ReportContext = { model, sheet, digest, pages: new Map(), promises: [] };
+  const context: ReportContext = { model, sheet, digest, enclosed: enclosure !== null, pages: new Map(), promises: [] };
   drawBody(context);
   drawEnd(context, name);
   fillPageNumbers(context);
@@ -51,5 +53,5 @@ export async function renderReport(model: ReportModel): Promise<Uint8Array<Array
     warnings: [...(model.draft ? ['draft, not issued'] : []), ...(model.demonstration ? ['Invented demonstration data'] : [])],
     foot: (page) => footOf(context, page),
   });
-  return sheet.finish();
+  return sheet.finish(enclosure === null ? [] : attachmentsOf(enclosure, issuedAt));
 }

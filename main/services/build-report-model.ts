@@ -1,18 +1,23 @@
 import type { Failure } from '../../app/contract/failure.ts';
 import type { FindingView, RunView, SpectrumView } from '../../app/contract/work.ts';
+import { chooseAttached, type ChosenRecord } from '../../app/report-document/choose-attached.ts';
 import { composeReport } from '../../app/report/content/compose-report.ts';
 import { reportGaps } from '../../app/report/content/report-gaps.ts';
 import { photographsOf, type ReportSource, type SourceFigure } from '../../app/report/content/report-source.ts';
 import type { ReportModel } from '../../app/report/report-model.ts';
 import { ok, type Result } from '../../app/result.ts';
-import { caseRecords, type CaseRecords } from '../../db/store/case-records.ts';
+import { caseRecords, rawRecordsOfCase, type CaseRecords } from '../../db/store/case-records.ts';
 import { createPhotographsStore } from '../../db/store/photographs.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import type { FigureOrder } from '../workers/tasks/report-figures.ts';
 import { notFound } from './failures.ts';
 import type { Work } from './work-context.ts';
 
-export type BuiltReport = { readonly model: ReportModel; readonly missing: string[] };
+export type BuiltReport = {
+  readonly model: ReportModel; readonly missing: string[];
+  /** What it was written from, and which raw records go with it. */
+  readonly source: ReportSource; readonly records: readonly ChosenRecord[];
+};
 
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('base64');
 
@@ -87,10 +92,12 @@ export async function buildReportModel(caseId: string, issue: ReportSource['issu
   if (!figures.ok) return figures;
   const images = await pictures(records, work);
   if (!images.ok) return images;
+  const chosen = chooseAttached(rawRecordsOfCase(work.casebook.handle.read, caseId), records.laboratory.settings.attachMegabytes);
   const source: ReportSource = {
     ...records, at: work.at, issue, pictures: images.value,
+    attached: new Set(chosen.flatMap(({ listed }) => (listed.attachedAs === null ? [] : [listed.sha256]))),
     logoBase64: records.laboratory.logo === null ? null : base64(records.laboratory.logo.bytes),
     stones: records.stones.map((entry) => ({ ...entry, figures: figures.value.get(entry.stone.id) ?? [] })),
   };
-  return ok({ model: composeReport(source), missing: reportGaps(source) });
+  return ok({ model: composeReport(source), missing: reportGaps(source), source, records: chosen });
 }

@@ -8,7 +8,9 @@ import { err, ok, type Result } from '../../app/result.ts';
 import { theLaboratory } from '../../db/store/laboratory.ts';
 import { personById } from '../../db/store/people.ts';
 import { taskFailure } from '../workers/task-failure.ts';
+import type { Enclosure } from '../print/report/enclosure.ts';
 import { buildReportModel } from './build-report-model.ts';
+import { enclose } from './enclose-report.ts';
 import { conflict, notFound, refused } from './failures.ts';
 import { ownedBytes } from './owned-bytes.ts';
 import type { Services } from './service.ts';
@@ -18,8 +20,8 @@ type ReportServices = Pick<Services, 'reports.list' | 'reports.prepare' | 'repor
 
 const sha256 = (data: string | Uint8Array): string => createHash('sha256').update(data).digest('hex');
 
-async function render(model: ReportModel, { pool, call }: Work): Promise<Result<Uint8Array, Failure>> {
-  const task = await pool.run('render-report', model, { signal: call.signal });
+async function render(model: ReportModel, enclosure: Enclosure | null, { pool, call }: Work): Promise<Result<Uint8Array, Failure>> {
+  const task = await pool.run('render-report', { model, enclosure }, { signal: call.signal });
   return task.ok ? task : taskFailure(task.error);
 }
 
@@ -33,12 +35,15 @@ async function tryIssue(caseId: string, work: ChangingWork): Promise<Result<Repo
   const issue = { ...number, by: personById(db, change.personId)?.name ?? '' };
   const built = await buildReportModel(caseId, issue, work);
   if (!built.ok) return built;
-  const { model, missing } = built.value;
+  const { model, missing, source, records } = built.value;
   if (missing.length > 0) return refused(`The report can’t be issued yet: ${missing.join(' ')}`, 'Do what is missing, then issue it.');
-  const pdf = await render(model, work);
-  if (!pdf.ok) return pdf;
   const text = canonicalJson(model);
-  return ok(await stores.reports.issue(change, { ...number, caseId, year, model: text, modelDigest: sha256(text), pdf: pdf.value, pdfSha256: sha256(pdf.value) }, seen));
+  const modelDigest = sha256(text);
+  const enclosure = enclose({ source, model, modelDigest, records }, db);
+  if (!enclosure.ok) return enclosure;
+  const pdf = await render(model, enclosure.value, work);
+  if (!pdf.ok) return pdf;
+  return ok(await stores.reports.issue(change, { ...number, caseId, year, model: text, modelDigest, pdf: pdf.value, pdfSha256: sha256(pdf.value) }, seen));
 }
 
 /** Attempts before giving up: the records of the case keep changing while its pages are drawn. */
@@ -57,12 +62,15 @@ export function createReportServices(deps: WorkDeps): ReportServices {
   return {
     'reports.list': reading(deps, 'reports.list', async ({ caseId }, { stores }) => ok(await stores.reports.list(caseId))),
 
-    'reports.prepare': reading(deps, 'reports.prepare', ({ caseId }, work) => buildReportModel(caseId, null, work)),
+    'reports.prepare': reading(deps, 'reports.prepare', async ({ caseId }, work) => {
+      const built = await buildReportModel(caseId, null, work);
+      return built.ok ? ok({ model: built.value.model, missing: built.value.missing }) : built;
+    }),
 
     'reports.preview': reading(deps, 'reports.preview', async ({ caseId }, work) => {
       const built = await buildReportModel(caseId, null, work);
       if (!built.ok) return built;
-      const pdf = await render(built.value.model, work);
+      const pdf = await render(built.value.model, null, work);
       return pdf.ok ? ok({ name: `${built.value.model.caseNumber}-draft.pdf`, pdf: ownedBytes(pdf.value) }) : pdf;
     }),
 

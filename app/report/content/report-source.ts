@@ -21,6 +21,8 @@ export type ReportSource = {
   readonly custody: readonly CustodyView[];
   /** Bytes of the pictures to print, by photograph id. */
   readonly pictures: ReadonlyMap<string, string>;
+  /** Digests of the raw records that travel inside the report; absent where none is drawn. */
+  readonly attached?: ReadonlySet<string>;
   /** UTC instant of issue or of the draft. */
   readonly at: string;
   /** Number, revision and issuer; null for a draft. */

@@ -4,7 +4,11 @@ import { defineSection } from './section.ts';
 
 export const rawRecordsPart = z.object({
   section: z.literal('raw-records'),
-  records: z.array(z.object({ run: z.string(), name: z.string(), size: z.string(), sha256: z.string() })),
+  records: z.array(z.object({
+    run: z.string(), name: z.string(), size: z.string(), sha256: z.string(),
+    /** Whether it travels inside the PDF; not known in reports from before that was so. */
+    attached: z.boolean().optional(),
+  })),
 });
 export type RawRecordsPart = z.infer<typeof rawRecordsPart>;
 

@@ -9,13 +9,15 @@ export type HeadingOptions = {
   readonly before?: number;
   readonly after?: number;
   readonly bookmark?: string | null;
+  /** Where something stands beside it. */
+  readonly width?: number;
   readonly under?: PDFKit.PDFOutline;
 };
 
 /** A heading of at most two lines, with its bookmark. Returns the bookmark, or null when none was asked for. */
 export function heading(sheet: Sheet, parent: Element, text: string, options: HeadingOptions = {}): PDFKit.PDFOutline | null {
-  const { level = 2, style = TEXT.section, keepWith = 54, before = 16, after = 4, bookmark = text, under } = options;
-  const lines = sheet.lines(text, sheet.width, style, 2);
+  const { level = 2, style = TEXT.section, keepWith = 54, before = 16, after = 4, bookmark = text, width = sheet.width, under } = options;
+  const lines = sheet.lines(text, width, style, 2);
   sheet.ensure(before + lines.length * style.pitch + after + keepWith);
   if (!sheet.atTop) sheet.y += before;
   const mark = bookmark === null ? null : sheet.bookmark(bookmark, under);

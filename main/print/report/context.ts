@@ -8,7 +8,10 @@ export type PagePromise = { readonly onPage: number; readonly x: number; readonl
 export type ReportContext = {
   readonly model: ReportModel;
   readonly sheet: Sheet;
+  /** SHA-256 of the attached report.json; of the model where nothing is enclosed. */
   readonly digest: string;
+  /** Whether the report and its raw records are attached. */
+  readonly enclosed: boolean;
   /** Page index on which a section, or the part of one stone in it, begins. */
   readonly pages: Map<string, number>;
   readonly promises: PagePromise[];

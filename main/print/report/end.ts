@@ -3,7 +3,7 @@ import { TEXT } from '../paper.ts';
 import type { ReportContext } from './context.ts';
 
 /** The end mark, and what a reader must know of the print itself. */
-export function drawEnd({ model, sheet, digest }: ReportContext, name: string): void {
+export function drawEnd({ model, sheet, digest, enclosed }: ReportContext, name: string): void {
   const section = sheet.child(sheet.root, 'Sect', { title: 'End of report' });
   const notice = sheet.fonts.notice();
   sheet.ensure(70);
@@ -12,6 +12,6 @@ export function drawEnd({ model, sheet, digest }: ReportContext, name: string): 
   sheet.rule(sheet.y, 'line', 0.6);
   sheet.y += 6;
   paragraph(sheet, section, model.draft ? 'End of draft.' : `End of report ${name}.`, { style: TEXT.strong });
-  paragraph(sheet, section, 'SHA-256 of what this report says (canonical JSON, RFC 8785):', { style: TEXT.small });
+  paragraph(sheet, section, enclosed ? 'SHA-256 of the attached report.json, which holds what this report says (canonical JSON, RFC 8785):' : 'SHA-256 of what this report says (canonical JSON, RFC 8785):', { style: TEXT.small });
   paragraph(sheet, section, digest, { style: TEXT.digest });
 }

@@ -1,0 +1,88 @@
+import type { ItemView } from '../contract/cases.ts';
+import type { FindingView, RunView } from '../contract/work.ts';
+import { CONCLUSION_WORDS } from '../domain/conclusion.ts';
+import { formatCarat, formatGram } from '../domain/weight.ts';
+import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
+import { sectionOf, type ReportModel } from '../report/report-model.ts';
+import { linesOf, measurementsOf } from './measurements-of.ts';
+import { quantityOf, type Quantity } from './quantity.ts';
+import { DOCUMENT_SCHEMA, reportDocument, type ReportDocument } from './report-document.ts';
+
+type Stone = ReportDocument['stones'][number];
+
+export type DocumentParts = {
+  readonly source: Omit<ReportSource, 'pictures' | 'logoBase64'>;
+  /** What the pages say, and its SHA-256. */
+  readonly model: ReportModel;
+  readonly modelDigest: string;
+  readonly records: ReportDocument['records'];
+};
+
+const condition = (value: number | null, unit: string): Quantity | null => (value === null ? null : quantityOf(value, unit));
+
+function runOf(run: RunView): Stone['runs'][number] {
+  return {
+    number: run.number, method: run.method, at: run.at, by: run.by, instrument: run.instrument, instrumentState: run.instrumentState,
+    conditions: {
+      laser: condition(run.laserNm, 'nm'), temperature: condition(run.temperatureK, 'K'), integration: condition(run.integrationMs, 'ms'),
+      resolution: condition(run.resolution, run.method === 'infrared' || run.method === 'raman' ? 'cm-1' : 'nm'),
+    },
+    observation: run.observation, note: run.note,
+    files: run.files.map(({ name, sha256, size, outcome, reader }) => ({ name, sha256, bytes: size, reading: outcome, reader })),
+    analyses: run.spectra.flatMap(({ analysis, title, fileName, yUnit }) => (analysis === null ? [] : [{
+      curve: title, file: fileName, at: analysis.at, pipeline: analysis.result.pipeline, tables: analysis.result.tables,
+      parameters: analysis.result.parameters, lines: linesOf(analysis.result, yUnit), warnings: analysis.result.warnings,
+    }])),
+  };
+}
+
+const findingOf = ({ run, method, code, statement, strength, supports, counts, caution, source }: FindingView): Stone['findings'][number] =>
+  ({ run, method, code, statement, strength, supports, counts, caution: caution ?? '', source: source ?? '' });
+
+function opinionOf({ conclusions }: SourceStone): Stone['opinion'] {
+  const newest = conclusions.at(-1);
+  if (newest === undefined) return null;
+  const { conclusion, reasons, departure, rules, by, at, confirmation } = newest;
+  return {
+    conclusion, words: CONCLUSION_WORDS[conclusion], reasons, departure, rules, by, at,
+    confirmation: confirmation === null ? null : { by: confirmation.by, at: confirmation.at, agrees: confirmation.agrees, reason: confirmation.reason },
+  };
+}
+
+function stoneOf(entry: SourceStone): Stone {
+  const { stone, item, runs, findings } = entry;
+  return {
+    label: stone.label, item: item.label, mounted: stone.mounted, position: stone.position, shape: stone.shape, colourClass: stone.colourClass,
+    dimensions: stone.measurements, measurements: measurementsOf(entry), runs: runs.map(runOf),
+    findings: findings.filter((finding) => finding.state === 'accepted').map(findingOf),
+    setAside: findings.filter((finding) => finding.state === 'set-aside').map(({ run, statement, reason }) => ({ run, statement, reason })),
+    opinion: opinionOf(entry),
+  };
+}
+
+const itemOf = (item: ItemView, seal: string): ReportDocument['items'][number] => ({
+  label: item.label, kind: item.kind, seal, condition: item.condition, setting: item.setting,
+  declared: { as: item.declared, value: item.declaredValue, count: item.count },
+  grossWeight: item.grossWeight === null ? null : quantityOf(item.weightUnit === 'ct' ? formatCarat(item.grossWeight) : formatGram(item.grossWeight), item.weightUnit),
+});
+
+/** The machine-readable form of a report, from the same records as its pages. The same records give the same document. */
+export function composeDocument({ source, model, modelDigest, records }: DocumentParts): ReportDocument {
+  const { case: ofCase, laboratory, issue } = source;
+  const limits = sectionOf(model, 'limits');
+  return reportDocument.parse({
+    schema: DOCUMENT_SCHEMA, language: model.language, demonstration: model.demonstration, draft: model.draft,
+    number: model.number, revision: model.revision, issuedAt: source.at, issuedBy: issue?.by ?? '',
+    subject: model.subject,
+    relatesTo: 'Results relate only to the items described here, as received.',
+    printed: { title: model.title, model: modelDigest },
+    laboratory: { name: laboratory.name, address: laboratory.address, zone: laboratory.zone },
+    client: { name: ofCase.client.name, address: ofCase.client.address },
+    case: { number: ofCase.number, receivedAt: ofCase.receivedAt, asks: ofCase.asks },
+    scope: limits?.scope ?? '', limits: limits?.limits ?? [], signatures: sectionOf(model, 'signatures')?.signatures ?? [],
+    items: ofCase.parcels.flatMap((parcel) => parcel.items.map((item) => itemOf(item, parcel.sealNumber))),
+    stones: source.stones.map(stoneOf),
+    custody: source.custody.map(({ seq, at, itemLabel, person, content, previous, hash }) => ({ seq, at, item: itemLabel, person, content, previous, hash })),
+    records: [...records],
+  } satisfies ReportDocument);
+}
