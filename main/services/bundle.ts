@@ -29,7 +29,7 @@ function rawPart(caseId: string, { casebook }: Work, nameOnce: Names): Result<Pa
     const { name, mediaType, size, sha256, bytes } = record.value;
     const path = nameOnce(`raw/${runs[0] ?? 'photo'}-${sha256.slice(0, 8)}-${safeName(name)}`);
     part.entries.push({ path, bytes });
-    part.listed.push({ id, path, name, mediaType, size, sha256, runs });
+    part.listed.push({ id, path, name, mediaType, size, sha256, runs: [...runs] });
   }
   return ok(part);
 }
