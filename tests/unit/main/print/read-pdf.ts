@@ -70,5 +70,13 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   return result;
 }
 
+/** The files attached to a PDF, by name, as that reader finds them. */
+export async function attachedTo(bytes: Uint8Array): Promise<Map<string, Uint8Array>> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0 });
+  const found = await (await task.promise).getAttachments() as Record<string, { readonly filename: string; readonly content: Uint8Array | null }> | null;
+  await task.destroy();
+  return new Map(Object.values(found ?? {}).map(({ filename, content }) => [filename, content ?? new Uint8Array()]));
+}
+
 /** The text of a page without any spaces, for words that a line break divides. */
 export const squeezed = (text: string): string => text.replace(/\s+/g, '');

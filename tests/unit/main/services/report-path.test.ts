@@ -5,12 +5,15 @@ import { caseDocument, custodyDocument } from '../../../../app/bundle/case-docum
 import { sha256Hex } from '../../../../app/custody/chain.ts';
 import { canonicalJson } from '../../../../app/custody/canonical-json.ts';
 import { reportModel, sectionOf } from '../../../../app/report/report-model.ts';
+import { reportDocument } from '../../../../app/report-document/report-document.ts';
 import { emissionInstrument } from '../../../../app/spectra/simulate/instrument.ts';
 import { INFRARED_DEFAULTS, simulateInfrared } from '../../../../app/spectra/simulate/infrared.ts';
 import { simulatePhotoluminescence } from '../../../../app/spectra/simulate/photoluminescence.ts';
 import { simulatedStone } from '../../../../app/spectra/simulate/stone.ts';
+import { theLaboratory } from '../../../../db/store/laboratory.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import type { TaskPool } from '../../../../main/workers/task-pool.ts';
+import { attachedTo, readPdf } from '../print/read-pdf.ts';
 import { INTAKE, jcampOf, openHouse, type House } from './work-house.ts';
 
 let house: House;
@@ -213,6 +216,46 @@ describe('the report', () => {
     ]);
     expect(sectionOf(model, 'custody')!.entries.map((entry) => entry.what).join('; ')).toMatch(/received.*tested, R1.*tested, R2/);
     expect(sectionOf(model, 'signatures')!.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issuing person: Ben Invented']);
+  }, 20_000);
+
+  test('carries its raw records byte for byte and report.json, whose digest stands on its pages', async () => {
+    await start();
+    await toConfirmed();
+    const issued = await house.done(house.colleague, 'reports.issue', { caseId });
+    const { pdf } = await house.done(house.examiner, 'reports.pdf', { reportId: issued.id });
+    const attached = await attachedTo(pdf);
+    const document = reportDocument.parse(JSON.parse(Buffer.from(attached.get('report.json')!).toString('utf8')));
+    expect(Buffer.from(attached.get('report.json')!).toString('utf8')).toBe(canonicalJson(document));
+    const { pages } = await readPdf(pdf);
+    expect(pages.at(-1)).toContain(sha256Hex(canonicalJson(document)));
+    expect(document).toMatchObject({ number: 'S-2026-0001', revision: 1, draft: false, issuedBy: 'Ben Invented', case: { number: 'C-2026-0001' }, client: { name: 'Invented Client' } });
+    expect(document.records.map(({ runs, attachedAs, sha256 }) => [runs, sha256, createHash('sha256').update(attached.get(attachedAs!)!).digest('hex')])).toEqual(
+      [[['R1', 'R2'], luminescence], [['R2'], infrared]].map(([runs, file]) => [runs, ...Array<string>(2).fill(createHash('sha256').update((file as typeof infrared).bytes).digest('hex'))]));
+    const stored = house.casebook.handle.read.get<{ model_digest: string }>('SELECT model_digest FROM report')!;
+    expect(document.printed.model).toBe(stored.model_digest);
+    const [stone] = document.stones;
+    expect(stone?.opinion).toMatchObject({ conclusion: 'natural', by: 'Ada Invented', confirmation: { by: 'Ben Invented', agrees: true } });
+    expect(stone?.measurements[0]).toEqual({ quantity: 'weight', result: { value: '0.412', unit: 'ct', uncertainty: null, covers: '' }, run: null, method: null, file: null });
+    const nitrogen = stone!.measurements.find((one) => one.quantity === 'nitrogen in B centres')!;
+    expect([nitrogen.run, nitrogen.result.unit, Number(nitrogen.result.uncertainty) > 0]).toEqual(['R2', 'ppm', true]);
+    expect(stone?.runs[0]?.analyses[0]).toMatchObject({ pipeline: expect.any(String), tables: expect.any(String) });
+    expect(stone?.runs[0]?.analyses[0]?.lines.some((line) => line.centre !== null && line.position.unit === 'nm' && line.position.uncertainty !== null)).toBe(true);
+    for (const entry of document.custody) expect(entry.hash).toMatch(/^[0-9a-f]{64}$/);
+    expect(JSON.stringify(stone?.measurements)).not.toMatch(/natural|grown/);
+  }, 20_000);
+
+  test('a laboratory that allows no megabyte attaches no raw record and says so', async () => {
+    await start();
+    const { settings, ...laboratory } = theLaboratory(house.casebook.handle.read);
+    await house.casebook.laboratory.save({ at: house.now(), personId: house.examiner, operation: 'laboratory.save' }, { ...laboratory, settings: { ...settings, attachMegabytes: 0 } });
+    await toConfirmed();
+    const issued = await house.done(house.colleague, 'reports.issue', { caseId });
+    const { pdf } = await house.done(house.examiner, 'reports.pdf', { reportId: issued.id });
+    const attached = await attachedTo(pdf);
+    expect([...attached.keys()].filter((name) => /^(R\d|photo)/.test(name))).toEqual([]);
+    const { records } = reportDocument.parse(JSON.parse(Buffer.from(attached.get('report.json')!).toString('utf8')));
+    expect(records.map(({ attachedAs, leftOut }) => [attachedAs, leftOut.includes('larger than the 0 MB')])).toEqual([[null, true], [null, true]]);
+    expect((await readPdf(pdf)).pages.join(' ')).toContain('except the 3 marked “not attached”');
   }, 20_000);
 
   test('a stone on which two persons disagree is reported as undetermined', async () => {
