@@ -33,6 +33,8 @@ const GUARDED: readonly Guarded[] = [
   { table: 'picture_view', primary: 'id', keys: [['photograph_id', 'version']], mayChange: [] },
   { table: 'signing_key', primary: 'id', keys: [], mayChange: [] },
   { table: 'checkpoint', primary: 'id', keys: [], mayChange: [] },
+  { table: 'lot_record', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },
+  { table: 'weight_record', primary: 'id', keys: [], mayChange: [] },
   { table: 'finding', primary: 'id', keys: [], mayChange: ['state', 'reason', 'decided_by', 'decided_at'], columns: FINDING_FACTS },
 ];
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DEFAULT_PROTOCOLS } from '../protocol/default-protocols.ts';
+import { defaultSieves, sieveTable } from '../lots/sieve-table.ts';
 import { protocols } from '../protocol/protocol.ts';
 
 /** A copy of its own for every casebook: settings are edited. */
@@ -18,6 +19,12 @@ export const houseSettings = z.object({
   dueSoonDays: z.number().int().min(0).max(60).default(7),
   /** Raw records travel inside a report up to this many megabytes together; larger letters are refused by many mail services: common practice, no source. */
   attachMegabytes: z.number().int().min(0).max(200).default(20),
+  /** Holes of the house's sieve plates. Makers differ by hundredths of a millimetre: common practice, no source. */
+  sieves: sieveTable.default(() => defaultSieves()),
+  /** Confidence of a lot's plan and statement unless the plan says otherwise, per cent: common practice, no source. */
+  lotConfidence: z.number().min(50).max(99.99).default(95),
+  /** Standard uncertainty of one reading of a mounted stone's measures, mm: common practice, no source. */
+  readingMm: z.number().min(0.005).max(0.5).default(0.05),
   /** Which tests are asked for, by purpose. */
   protocols: protocols.default(() => defaultProtocols()),
   scopeText: z.string().max(4000).default(

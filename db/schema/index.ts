@@ -5,3 +5,4 @@ export * from './ledgers.ts';
 export * from './calibrations.ts';
 export * from './pieces.ts';
 export * from './keys.ts';
+export * from './lots.ts';

@@ -53,11 +53,12 @@ function whyNot(itemRow: typeof item.$inferSelect, held: number, input: StoneFac
   return fields;
 }
 
-function caseIsClosed(tx: WriteTx, caseId: string): boolean {
+/** What was returned is not changed any more. */
+export function caseIsClosed(tx: WriteTx, caseId: string): boolean {
   return tx.get<{ state: string }>('SELECT state FROM case_record WHERE id = ?', [caseId])?.state === 'returned';
 }
 
-const closed = () => refused('This case was returned to the client.', 'What was recorded stays as it is; if the stones come back, take them in as a new case.');
+export const closed = () => refused('This case was returned to the client.', 'What was recorded stays as it is; if the stones come back, take them in as a new case.');
 
 const factsOf = ({ position, shape, measurements, colourClass, weight }: StoneFacts) => ({ position, shape, measurements, colourClass, weight });
 

@@ -4,10 +4,12 @@ import { createConclusionsStore, type ConclusionsStore } from './conclusions.ts'
 import { createFindingsStore, type FindingsStore } from './findings.ts';
 import { createInstrumentsStore, type InstrumentsStore } from './instruments.ts';
 import { createPiecesStore, type PiecesStore } from './pieces.ts';
+import { createLotsStore, type LotsStore } from './lots.ts';
 import { createReportsStore, type ReportsStore } from './reports.ts';
 import { createRunsStore, type RunsStore } from './runs.ts';
 import { createSpectraStore, type SpectraStore } from './spectra.ts';
 import { evidenceOfStone, type Evidence } from './stone-folder.ts';
+import { createWeightsStore, type WeightsStore } from './weights.ts';
 
 /** The stores of the work on a stone. */
 export type WorkStores = {
@@ -19,6 +21,8 @@ export type WorkStores = {
   readonly conclusions: ConclusionsStore;
   readonly reports: ReportsStore;
   readonly pieces: PiecesStore;
+  readonly lots: LotsStore;
+  readonly weights: WeightsStore;
   /** All that was found for a stone, and what it amounts to at an instant. */
   evidence(stoneId: string, at: string): Promise<Evidence | null>;
 };
@@ -33,6 +37,8 @@ export function createWorkStores(handle: StoreHandle, newId: () => string): Work
     conclusions: createConclusionsStore(handle, newId),
     reports: createReportsStore(handle, newId),
     pieces: createPiecesStore(handle, newId),
+    lots: createLotsStore(handle, newId),
+    weights: createWeightsStore(handle, newId),
     async evidence(stoneId, at) { return evidenceOfStone(handle.read, stoneId, at); },
   };
 }

@@ -1,9 +1,11 @@
+import type { lotsContract } from '../../app/contract/lots.ts';
 import type { workContract } from '../../app/contract/work.ts';
 import { createBundleService } from './bundle.ts';
 import { createCalibrationServices } from './calibrations.ts';
 import { createConclusionServices } from './conclusions.ts';
 import { createFindingServices } from './findings.ts';
 import { createInstrumentServices } from './instruments.ts';
+import { createLotServices } from './lots.ts';
 import { createRawService } from './raw.ts';
 import { createReportServices } from './reports.ts';
 import { createRecordRunService } from './runs-record.ts';
@@ -11,10 +13,11 @@ import { createTryFilesService } from './runs-try-files.ts';
 import type { Services } from './service.ts';
 import { createSpectraServices } from './spectra.ts';
 import { createStoneFolderService } from './stone-folder.ts';
+import { createWeightServices } from './weights.ts';
 import type { WorkDeps } from './work-context.ts';
 
-/** Every operation of the work on a stone: instruments, runs, findings, conclusions, reports, bundle. */
-export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof workContract> {
+/** Every operation of the work on a stone: instruments, runs, findings, conclusions, lots, reports, bundle. */
+export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof workContract | keyof typeof lotsContract> {
   return {
     ...createInstrumentServices(deps),
     ...createCalibrationServices(deps),
@@ -22,6 +25,8 @@ export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof 
     ...createConclusionServices(deps),
     ...createReportServices(deps),
     ...createSpectraServices(deps),
+    ...createLotServices(deps),
+    ...createWeightServices(deps),
     'runs.tryFiles': createTryFilesService(deps),
     'runs.record': createRecordRunService(deps),
     'raw.content': createRawService(deps),

@@ -24,6 +24,8 @@ const ROWS = `
   INSERT INTO picture_view VALUES ('view', (SELECT id FROM case_record), 'photograph', 1, '{}', 'at', (SELECT id FROM person));
   INSERT INTO signing_key VALUES ('key', 'p', 'at', (SELECT id FROM person), '');
   INSERT INTO checkpoint VALUES ('checkpoint', 'at', '{}', 'key', 's');
+  INSERT INTO lot_record VALUES ('lot', (SELECT id FROM case_record), (SELECT id FROM item), 1, 'count', '{}', 'at', (SELECT id FROM person));
+  INSERT INTO weight_record VALUES ('weight', (SELECT id FROM case_record), (SELECT id FROM item), NULL, '{}', 'at', (SELECT id FROM person));
 `;
 
 let made: MadeCasebook;

@@ -144,6 +144,28 @@ describe('migrations', () => {
     sqlite.exec(`INSERT INTO calibration VALUES ('c', 'pl', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`);
     sqlite.close();
   });
+  test('a casebook from before lots keeps its items and their digests, and takes a lot’s book', async () => {
+    const early = join(temporaryFolder(), 'migrations');
+    cpSync(MIGRATIONS, early, { recursive: true });
+    const journal = JSON.parse(readFileSync(join(early, 'meta', '_journal.json'), 'utf8')) as Journal;
+    writeFileSync(join(early, 'meta', '_journal.json'), JSON.stringify({ ...journal, entries: journal.entries.filter((entry) => entry.idx < journal.entries.find((one) => one.tag.endsWith('_lots_and_weights'))!.idx) }));
+    const file = join(temporaryFolder(), 'BeforeLots.culet');
+    const sqlite = new BetterSqlite(file);
+    migrate(sqlite, { ...bare, migrationsFolder: early });
+    sqlite.exec(`
+      INSERT INTO person VALUES ('ada', 'Ada Invented', 'AI', '["manager"]', 1, 'at');
+      INSERT INTO client VALUES ('client', 'Invented Client', '', '', '', '', 'at');
+      INSERT INTO case_record VALUES ('case', 'C-1', 'client', 'at', NULL, '', '', 'open', 'ada', 'at');
+      INSERT INTO parcel VALUES ('parcel', 'case', 1, '', '');
+      INSERT INTO item VALUES ('item', 'case', 'parcel', 'A', 'lot', 'small stones', '', 81400, 'ct', 340, NULL, '');`);
+    const before = sqlite.prepare('SELECT * FROM item').all();
+    migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS });
+    expect(sqlite.prepare('SELECT * FROM item').all()).toEqual(before);
+    sqlite.exec(`INSERT INTO lot_record VALUES ('one', 'case', 'item', 1, 'count', '{}', 'at', 'ada')`);
+    expect(() => sqlite.exec(`INSERT INTO lot_record VALUES ('two', 'case', 'item', 1, 'plan', '{}', 'at', 'ada')`)).toThrow(/UNIQUE/);
+    expect(() => sqlite.exec(`INSERT INTO weight_record VALUES ('w', 'case', 'nowhere', NULL, '{}', 'at', 'ada')`)).toThrow(/FOREIGN KEY/);
+    sqlite.close();
+  });
   test('every table is strict', () => {
     const sqlite = new BetterSqlite(':memory:');
     migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS });
