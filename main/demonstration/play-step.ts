@@ -2,6 +2,7 @@ import { hazardsOf } from '../../app/runs/hazards-of.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { examinersWords } from './examiners-words.ts';
 import { observationOf } from './observation-of.ts';
+import { countLot, declareWeight, estimateWeights, planLot, splitLot, testLot } from './play-lot.ts';
 import type { ScenarioStep } from './scenario-schema.ts';
 import { seedOf } from './seed-of.ts';
 import { simulateCurve } from './simulate-curve.ts';
@@ -104,6 +105,12 @@ export async function playStep(step: ScenarioStep, context: Context): Promise<vo
     case 'add-finding': return addFinding(step, context);
     case 'conclude': return conclude(step, context);
     case 'confirm': return confirm(step, context);
+    case 'count-lot': return countLot(step, context);
+    case 'plan-lot': return planLot(step, context);
+    case 'test-lot': return testLot(step, context);
+    case 'split-lot': return splitLot(step, context);
+    case 'estimate-weight': return estimateWeights(step, context);
+    case 'declare-weight': return declareWeight(step, context);
     case 'issue': await context.stage.ask(step.by, 'reports.issue', { caseId: context.staged.id });
   }
 }

@@ -7,9 +7,12 @@ import { methodId } from '../../app/domain/method.ts';
 import { observation } from '../../app/domain/observation.ts';
 import { role } from '../../app/domain/role.ts';
 import { parseCarat, parseGram } from '../../app/domain/weight.ts';
+import { lotOutcome } from '../../app/lots/lot-outcome.ts';
+import { countContent, planInput, splitContent } from '../../app/lots/lot-record.ts';
 import { ANALYSABLE } from '../../app/spectra/analysis.ts';
 import { STONE_KINDS } from '../../app/spectra/simulate/stone.ts';
 import { STATABLE_X_UNITS } from '../../app/spectra/spectrum.ts';
+import { weightMeasures } from '../../app/weights/estimate-weight.ts';
 import { itemKind, lightKind, settingKind } from '../../app/contract/cases.ts';
 
 /** Working days before today, Monday to Friday; −1 is the last one that is over. Nothing happens today, so nothing lies ahead of the clock. */
@@ -91,6 +94,13 @@ const step = z.discriminatedUnion('do', [
   /** Without a conclusion: the one that the rules propose. */
   z.strictObject({ do: z.literal('conclude'), ...common, stones, conclusion: conclusionId.optional(), departure: z.string().default('') }),
   z.strictObject({ do: z.literal('confirm'), ...common, stones, agrees: z.boolean().default(true), reason: z.string().default('') }),
+  z.strictObject({ do: z.literal('count-lot'), ...common, item: z.string(), count: countContent.omit({ kind: true }) }),
+  z.strictObject({ do: z.literal('plan-lot'), ...common, item: z.string(), plan: planInput }),
+  /** The from-th to the to-th stone of the drawn list; `others` by their place in it, the rest is natural. */
+  z.strictObject({ do: z.literal('test-lot'), ...common, item: z.string(), from: z.number().int().min(1), to: z.number().int().min(1), others: z.record(z.string(), lotOutcome).default({}) }),
+  z.strictObject({ do: z.literal('split-lot'), ...common, item: z.string(), split: splitContent.omit({ kind: true }) }),
+  z.strictObject({ do: z.literal('estimate-weight'), ...common, stones, measures: weightMeasures }),
+  z.strictObject({ do: z.literal('declare-weight'), ...common, item: z.string(), weight: carat, note: z.string() }),
   z.strictObject({ do: z.literal('issue'), ...common }),
 ]);
 
