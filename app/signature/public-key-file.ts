@@ -10,6 +10,10 @@ const SPKI_HEAD = Uint8Array.of(0x30, 0x2a, 0x30, 0x05, 0x06, 0x03, 0x2b, 0x65, 
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
+/** The three lines of the PEM form (RFC 7468). `publicKey`: raw, 32 bytes. */
+export const publicKeyLines = (publicKey: Uint8Array): readonly [string, string, string] =>
+  ['-----BEGIN PUBLIC KEY-----', toBase64(Uint8Array.of(...SPKI_HEAD, ...publicKey)), '-----END PUBLIC KEY-----'];
+
 /**
  * The file that strangers get: lines for a person, then the key in the PEM form that common tools read (RFC 7468, RFC 8410).
  * Tools skip the lines before the PEM part.
@@ -23,9 +27,7 @@ export function writePublicKeyFile({ laboratory, publicKey, madeAt, invented }: 
     `Made: ${madeAt}`,
     ...(invented ? ['Invented: this key belongs to the demonstration and proves nothing'] : []),
     'Compare the fingerprint with what the laboratory tells you by another way, for instance by telephone.',
-    '-----BEGIN PUBLIC KEY-----',
-    toBase64(Uint8Array.of(...SPKI_HEAD, ...publicKey)),
-    '-----END PUBLIC KEY-----',
+    ...publicKeyLines(publicKey),
     '',
   ].join('\n');
 }

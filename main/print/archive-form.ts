@@ -5,6 +5,7 @@ type Inner = {
   _root: { data: Record<string, unknown> };
   _id: Uint8Array;
   ref(data: Record<string, unknown>): PdfObject;
+  _write(line: string): void;
 };
 
 /** An object of the file while it is written. Text in `data` is a name of the format; a `String` object is a text. */
@@ -34,3 +35,6 @@ export function writeOutputIntent(doc: PDFKit.PDFDocument): void {
 export function writeFileId(doc: PDFKit.PDFDocument, digest: string): void {
   innerOf(doc)._id = Buffer.from(digest.slice(0, ID_BYTES * 2), 'hex');
 }
+
+/** A comment between the objects of the file (ISO 32000-1, 7.2.3). */
+export const writeRemark = (doc: PDFKit.PDFDocument, remark: string): void => { innerOf(doc)._write(`% ${remark}`); };

@@ -1,3 +1,4 @@
+import { SIGNED_REMARK } from '../../app/signature/signature-file.ts';
 import { sectionOf, type ReportModel } from '../../app/report/report-model.ts';
 import type { ReportSection } from '../../app/report/sections/index.ts';
 import { drawPageFrames, RUNNING_HEAD } from './blocks/page-frame.ts';
@@ -42,6 +43,7 @@ export async function renderReport(model: ReportModel, enclosure: Enclosure | nu
   const name = nameOf(model);
   const sheet = new Sheet({
     pageSize: model.pageSize, language: model.language, createdAt: issuedAt, runningHead: RUNNING_HEAD, digest,
+    ...(enclosure?.signed ? { remark: SIGNED_REMARK } : {}),
     title: model.draft ? `${model.title}, draft` : `${model.title} ${name}`, author: model.laboratory.name, subject: `Case ${model.caseNumber}, ${model.client.name}`,
   });
   const context: ReportContext = { model, sheet, digest, enclosed: enclosure !== null, pages: new Map(), promises: [] };

@@ -2,7 +2,7 @@ import PDFDocument from 'pdfkit';
 import type { Ink } from '../../app/figure/figure-model.ts';
 import { breakLines } from '../../app/report/break-lines.ts';
 import { cleanText } from '../../app/report/printable-text.ts';
-import { writeFileId, writeOutputIntent } from './archive-form.ts';
+import { writeFileId, writeOutputIntent, writeRemark } from './archive-form.ts';
 import { attachFiles, type Attachment } from './attachments.ts';
 import { FontBook, RISE } from './font-book.ts';
 import { MARGINS, PAGE_POINTS, PAPER_INKS, type PageSize, type TextStyle } from './paper.ts';
@@ -22,6 +22,8 @@ export type SheetOptions = {
   readonly runningHead: number;
   /** SHA-256 of what the document says: the file is known by it. */
   readonly digest: string;
+  /** A remark near the beginning of the file, for whoever looks at its bytes. */
+  readonly remark?: string;
 };
 
 /** The part of pdfkit's font that text is written with; its typings leave it out. */
@@ -53,6 +55,7 @@ export class Sheet {
       },
     });
     writeEscapedMetadata(this.doc);
+    if (options.remark !== undefined) writeRemark(this.doc, options.remark);
     writeFileId(this.doc, options.digest);
     writeOutputIntent(this.doc);
     this.fonts = new FontBook(this.doc);

@@ -22,7 +22,7 @@ function recordOf({ id, listed }: ChosenRecord, db: ReadDb): Result<Enclosure['r
 }
 
 /** What travels inside a report: its document and the raw records that were chosen, each as it was kept. Refuses where one no longer has its digest. */
-export function enclose({ records, ...parts }: ToEnclose, db: ReadDb): Result<Enclosure, Failure> {
+export function enclose({ records, ...parts }: ToEnclose, signed: boolean, db: ReadDb): Result<Enclosure, Failure> {
   const document = canonicalJson(composeDocument({ ...parts, records: records.map(({ listed }) => listed) }));
   const enclosed: Enclosure['records'][number][] = [];
   for (const chosen of records) {
@@ -30,5 +30,5 @@ export function enclose({ records, ...parts }: ToEnclose, db: ReadDb): Result<En
     if (!record.ok) return record;
     if (record.value !== null) enclosed.push(record.value);
   }
-  return ok({ document, records: enclosed, signatureFile: null });
+  return ok({ document, records: enclosed, signed });
 }

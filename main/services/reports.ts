@@ -7,6 +7,8 @@ import type { ReportModel } from '../../app/report/report-model.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { theLaboratory } from '../../db/store/laboratory.ts';
 import { personById } from '../../db/store/people.ts';
+import { signReport } from '../signature/sign-report.ts';
+import type { DrawnReport } from '../workers/tasks/render-report.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import type { Enclosure } from '../print/report/enclosure.ts';
 import { buildReportModel } from './build-report-model.ts';
@@ -20,9 +22,14 @@ type ReportServices = Pick<Services, 'reports.list' | 'reports.prepare' | 'repor
 
 const sha256 = (data: string | Uint8Array): string => createHash('sha256').update(data).digest('hex');
 
-async function render(model: ReportModel, enclosure: Enclosure | null, { pool, call }: Work): Promise<Result<Uint8Array, Failure>> {
+async function render(model: ReportModel, enclosure: Enclosure | null, { pool, call }: Work): Promise<Result<DrawnReport, Failure>> {
   const task = await pool.run('render-report', { model, enclosure }, { signal: call.signal });
   return task.ok ? task : taskFailure(task.error);
+}
+
+async function signDrawn(model: ReportModel, { document }: Enclosure, { pdf, file }: DrawnReport, { signer }: Work): Promise<Result<Uint8Array, Failure>> {
+  if (file === null) throw new Error('issuing: the pages were drawn without room for a signature');
+  return signReport({ model, document, pdf, file }, signer);
 }
 
 /** One attempt: numbers the report, draws it, and freezes it unless something changed meanwhile (null). */
@@ -39,9 +46,11 @@ async function tryIssue(caseId: string, work: ChangingWork): Promise<Result<Repo
   if (missing.length > 0) return refused(`The report can’t be issued yet: ${missing.join(' ')}`, 'Do what is missing, then issue it.');
   const text = canonicalJson(model);
   const modelDigest = sha256(text);
-  const enclosure = enclose({ source, model, modelDigest, records }, db);
+  const enclosure = enclose({ source, model, modelDigest, records }, true, db);
   if (!enclosure.ok) return enclosure;
-  const pdf = await render(model, enclosure.value, work);
+  const drawn = await render(model, enclosure.value, work);
+  if (!drawn.ok) return drawn;
+  const pdf = await signDrawn(model, enclosure.value, drawn.value, work);
   if (!pdf.ok) return pdf;
   return ok(await stores.reports.issue(change, { ...number, caseId, year, model: text, modelDigest, pdf: pdf.value, pdfSha256: sha256(pdf.value) }, seen));
 }
@@ -71,7 +80,7 @@ export function createReportServices(deps: WorkDeps): ReportServices {
       const built = await buildReportModel(caseId, null, work);
       if (!built.ok) return built;
       const pdf = await render(built.value.model, null, work);
-      return pdf.ok ? ok({ name: `${built.value.model.caseNumber}-draft.pdf`, pdf: ownedBytes(pdf.value) }) : pdf;
+      return pdf.ok ? ok({ name: `${built.value.model.caseNumber}-draft.pdf`, pdf: ownedBytes(pdf.value.pdf) }) : pdf;
     }),
 
     'reports.issue': changing(deps, 'reports.issue', ({ caseId }, work) => issueReport(caseId, work)),

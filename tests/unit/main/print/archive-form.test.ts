@@ -26,7 +26,7 @@ const enclosure: Enclosure = {
     { name: 'photo-table.png', mediaType: 'image/png', photograph: true, description: 'Photograph', bytes: Buffer.from('not packed, as pictures are') },
     { name: 'R7-empty.txt', mediaType: 'text/plain', photograph: false, description: 'Raw record of run R7', bytes: Buffer.alloc(0) },
   ],
-  signatureFile: null,
+  signed: false,
 };
 const model = ((report) => ({
   ...report,
