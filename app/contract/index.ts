@@ -6,10 +6,11 @@ import type { Reply } from './failure.ts';
 import { keysContract } from './keys.ts';
 import { lotsContract } from './lots.ts';
 import { piecesContract } from './pieces.ts';
+import { reportCheckContract } from './report-check.ts';
 import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
-export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...lotsContract, ...piecesContract, ...keysContract } as const;
+export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...lotsContract, ...piecesContract, ...keysContract, ...reportCheckContract } as const;
 
 export type Contract = typeof contract;
 export type OperationName = keyof Contract;

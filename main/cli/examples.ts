@@ -30,7 +30,11 @@ Examples:
   verify: `
 Examples:
   culet verify ~/.config/Culet/Casebook.culet
-  culet verify Casebook.culet --json     also while the program is open`,
+  culet verify Casebook.culet --json     also while the program is open
+  culet verify S-2026-0001.pdf           a report, with the keys of the casebook last used
+  culet verify S-2026-0001.pdf --key laboratory-key.pem
+
+Exit codes for a report: 0 authentic, 1 altered, 3 unaltered but by an unknown key, 4 without a signature.`,
   bundle: `
 Example:
   culet bundle C-2026-0001 --out case.zip`,

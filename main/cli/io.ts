@@ -11,6 +11,9 @@ export type CliIo = {
   askedToEnd(): Promise<void>;
 };
 
-/** 0 only when all went well; 2 where the command itself was wrong and nothing was tried. */
-export const EXIT = { done: 0, failed: 1, usage: 2 } as const;
+/**
+ * 0 only when all went well; 2 where the command itself was wrong and nothing was tried. Checking a report has two more answers:
+ * 3 where its bytes are sound and the key is not known, 4 where it carries no signature.
+ */
+export const EXIT = { done: 0, failed: 1, usage: 2, unknownKey: 3, unsigned: 4 } as const;
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

@@ -3,6 +3,8 @@ import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import type { Failure } from '../../app/contract/failure.ts';
 import { err, ok, type Result } from '../../app/result.ts';
+import { publicKeyFromHex } from '../../app/signature/fingerprint.ts';
+import { writePublicKeyFile } from '../../app/signature/public-key-file.ts';
 import { openCasebook, type Casebook } from '../../db/open-casebook.ts';
 import { moveFile } from '../casebook/casebook-file.ts';
 import { writeSmallFile } from '../host/write-small-file.ts';
@@ -33,11 +35,14 @@ export type DemoOutcome = {
   readonly cases: number; readonly stones: number;
   readonly report: DemoFile & { readonly number: string; readonly case: string };
   readonly bundle: DemoFile & { readonly case: string };
+  /** Public key of the invented laboratory: with it a stranger checks the report. */
+  readonly key: DemoFile & { readonly fingerprint: string };
 };
 
 /** Why nothing was written. */
 export type DemoTrouble = { readonly code: string; readonly message: string; readonly next: string };
 
+const KEY_NAME = 'laboratory-key.pem';
 const CASEBOOK_NAME = 'Demonstration.culet';
 const FILE_SEED = 7;
 
@@ -70,8 +75,17 @@ const asked = <T>(answer: Result<T, Failure>): T => {
   throw new Error(`demonstration: ${answer.error.message}`);
 };
 
+async function writeKey(casebook: Casebook, out: string): Promise<DemoOutcome['key']> {
+  const key = await casebook.keys.current();
+  const laboratory = await casebook.laboratory.get();
+  const publicKey = key === null ? null : publicKeyFromHex(key.publicKey);
+  if (key === null || publicKey === null || laboratory === null) throw new Error('demonstration: there is no key');
+  const text = writePublicKeyFile({ laboratory: laboratory.name, publicKey, madeAt: key.createdAt, invented: laboratory.isDemonstration });
+  return { ...write(path.join(out, KEY_NAME), Buffer.from(text, 'utf8')), fingerprint: key.fingerprint };
+}
+
 /** Writes the newest report as it was issued, and the bundle of its case. */
-async function writePapers(casebook: Casebook, { out, pool, now }: DemoOptions): Promise<Pick<DemoOutcome, 'report' | 'bundle' | 'cases' | 'stones'>> {
+async function writePapers(casebook: Casebook, { out, pool, now }: DemoOptions): Promise<Pick<DemoOutcome, 'report' | 'bundle' | 'key' | 'cases' | 'stones'>> {
   const services = createWorkServices({ casebook: () => casebook, signer: createKeyring(() => casebook), pool, now, newId: () => { throw new Error('the papers of the demonstration make no records'); } });
   const newest = asked(await services['reports.list']({ caseId: null }, call()))[0];
   if (newest === undefined) throw new Error('demonstration: no report was issued');
@@ -82,6 +96,7 @@ async function writePapers(casebook: Casebook, { out, pool, now }: DemoOptions):
     cases: counts.cases, stones: counts.stones,
     report: { ...write(path.join(out, pdf.name), pdf.pdf), number: newest.number, case: newest.caseNumber },
     bundle: { ...write(path.join(out, bundle.name), bundle.zip), case: newest.caseNumber },
+    key: await writeKey(casebook, out),
   };
 }
 
@@ -107,7 +122,7 @@ async function build(file: string, options: DemoOptions): Promise<Result<Omit<De
 }
 
 /**
- * Builds the demonstration casebook and writes it with one finished report (PDF) and the bundle of its case (zip).
+ * Builds the demonstration casebook and writes it with one finished report (PDF), the bundle of its case (zip) and the public key it was signed with.
  * Needs no display. A demonstration that lies there is replaced; any other casebook is left alone and named.
  */
 export async function runDemo(options: DemoOptions): Promise<Result<DemoOutcome, DemoTrouble>> {

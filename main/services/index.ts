@@ -7,6 +7,7 @@ import { createIntakeServices } from './intake-services.ts';
 import { createKeysServices } from './keys-services.ts';
 import { createPieceServices } from './pieces.ts';
 import { createPrintServices } from './print-services.ts';
+import { createReportCheckService } from './report-check.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
 
@@ -23,5 +24,6 @@ export function createServices(deps: ServicesDeps): Services {
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),
     ...createPieceServices(work),
+    'reports.check': createReportCheckService(work),
   };
 }

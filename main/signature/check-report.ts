@@ -1,17 +1,11 @@
 import { createHash } from 'node:crypto';
 import { reportDocument, type ReportDocument } from '../../app/report-document/report-document.ts';
+import type { ReportCheck } from '../../app/signature/report-check.ts';
 import type { Alteration } from '../../app/signature/report-verdict.ts';
 import { looksLikeSignatureFile, readSignatureFile, SIGNED_REMARK, type SignatureFile } from '../../app/signature/signature-file.ts';
 import { verifySignature } from '../../app/signature/verify-signature.ts';
 import { digestWithout } from './describe-file.ts';
 import { embeddedFiles, type EmbeddedFile } from './embedded-files.ts';
-
-/** What the bytes of a file say by themselves, before anyone asks whose key it is. */
-export type ReportCheck =
-  | { readonly kind: 'sound'; readonly signed: SignatureFile }
-  /** `signed` null where the signature does not hold. */
-  | { readonly kind: 'altered'; readonly signed: SignatureFile | null; readonly altered: readonly Alteration[] }
-  | { readonly kind: 'unsigned' | 'draft' | 'not-a-report' };
 
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 const altered = (part: Alteration['part'], sentence: string, name = ''): Alteration => ({ part, name, sentence });

@@ -5,6 +5,7 @@ import { analyseFileTask } from './tasks/analyse-file.ts';
 import { batchRowsTask } from './tasks/batch-rows.ts';
 import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
+import { checkReportTask } from './tasks/check-report.ts';
 import { renderLabelsTask } from './tasks/render-labels.ts';
 import { renderReceiptTask } from './tasks/render-receipt.ts';
 import { renderReportTask } from './tasks/render-report.ts';
@@ -18,6 +19,7 @@ export const TASKS = {
   'batch-rows': batchRowsTask,
   'calibrate-scale': calibrateScaleTask,
   'report-figures': reportFiguresTask,
+  'check-report': checkReportTask,
   'render-labels': renderLabelsTask,
   'render-receipt': renderReceiptTask,
   'render-report': renderReportTask,
