@@ -8,6 +8,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { houseSettings } from '../../../../app/domain/house-settings.ts';
 import { openCasebook } from '../../../../db/open-casebook.ts';
 import { loadScenario } from '../../../../main/demonstration/load-scenario.ts';
+import { readPublicKeyFile } from '../../../../app/signature/public-key-file.ts';
+import { checkReport } from '../../../../main/signature/check-report.ts';
 import { runDemo, type DemoOptions } from '../../../../main/demonstration/run-demo.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 
@@ -32,12 +34,16 @@ async function ownCasebook(file: string): Promise<void> {
 }
 
 describe('the demonstration without a window', () => {
-  test('writes casebook, report and bundle, the same on the same day, and replaces an older demonstration', async () => {
+  test('writes casebook, report, its key and bundle, the same on the same day, and replaces an older demonstration', async () => {
     const made = await runDemo(options());
     if (!made.ok) throw new Error(made.error.message);
-    expect(readdirSync(out).sort()).toEqual(['C-2026-0001.zip', 'Demonstration.culet', 'S-2026-0001.pdf']);
+    expect(readdirSync(out).sort()).toEqual(['C-2026-0001.zip', 'Demonstration.culet', 'S-2026-0001.pdf', 'laboratory-key.pem']);
     const pdf = readFileSync(made.value.report.file);
     expect([pdf.subarray(0, 5).toString(), sha256(pdf), pdf.length]).toEqual(['%PDF-', made.value.report.sha256, made.value.report.bytes]);
+    const check = checkReport(pdf);
+    const key = readPublicKeyFile(readFileSync(made.value.key.file, 'utf8'));
+    expect(check.kind === 'sound' && key.ok && Buffer.compare(check.signed.publicKey, key.value.publicKey)).toBe(0);
+    expect([check.kind === 'sound' && check.signed.statement.demonstration, key.ok && key.value.invented]).toEqual([true, true]);
     const files = unzipSync(readFileSync(made.value.bundle.file));
     expect(sha256(files['reports/S-2026-0001.pdf']!)).toBe(made.value.report.sha256);
     expect(JSON.parse(Buffer.from(files['case.json']!).toString())).toMatchObject({ demonstration: true });
