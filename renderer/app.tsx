@@ -14,6 +14,7 @@ const CaseView = lazy(() => import('./cases/case-view.tsx'));
 const IntakeView = lazy(() => import('./intake/intake-view.tsx'));
 const StonesView = lazy(() => import('./stones/stones-view.tsx'));
 const StoneView = lazy(() => import('./stones/stone-view.tsx'));
+const LotView = lazy(() => import('./lots/lot-view.tsx'));
 const ReportsView = lazy(() => import('./reports/reports-view.tsx'));
 const InstrumentsView = lazy(() => import('./instruments/instruments-view.tsx'));
 const BatchView = lazy(() => import('./batch/batch-view.tsx'));
@@ -28,6 +29,7 @@ function Here({ place }: { readonly place: Place }) {
     case 'intake': return <IntakeView />;
     case 'stones': return <StonesView />;
     case 'stone': return <StoneView key={place.id} stoneId={place.id} panel={place.panel} />;
+    case 'lot': return <LotView key={place.id} itemId={place.id} panel={place.panel} />;
     case 'reports': return <ReportsView />;
     case 'instruments': return <InstrumentsView />;
     case 'batch': return <BatchView />;

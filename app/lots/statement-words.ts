@@ -1,9 +1,13 @@
-import { isGrown, OUTCOME_SHORT, type LotOutcome } from './lot-outcome.ts';
-import type { DrawnWay, PlanContent } from './lot-record.ts';
+import { LOT_OUTCOMES, OUTCOME_SHORT, type LotOutcome } from './lot-outcome.ts';
+import type { DrawnWay, LotPart, PlanContent } from './lot-record.ts';
 import type { LotFigures } from './lot-statement.ts';
 
 export const DRAWN_WORDS: Readonly<Record<DrawnWay, string>> = {
   list: 'drawn by a list of random numbers', mixed: 'taken unseen after mixing the lot', chosen: 'chosen by eye, not at random', unknown: 'how they were taken is not known',
+};
+
+export const PART_SORT_WORDS: Readonly<Record<LotPart['sort'], string>> = {
+  passing: 'passing', referred: 'referred', 'laboratory-grown': 'laboratory-grown', 'not-diamond': 'not diamond', untested: 'untested', other: 'other',
 };
 
 const stones = (n: number): string => `${n} stone${n === 1 ? '' : 's'}`;
@@ -101,5 +105,5 @@ export function aimSentence({ aim, size, lot, confidence, acceptance }: Pick<Pla
   }
 }
 
-export const outcomeRows = (figures: LotFigures): { words: string; count: number; grown: boolean }[] =>
-  (Object.entries(figures.counts) as [LotOutcome, number][]).map(([outcome, count]) => ({ words: OUTCOME_SHORT[outcome], count, grown: isGrown(outcome) }));
+export const outcomeRows = (figures: LotFigures): { outcome: LotOutcome; words: string; count: number }[] =>
+  LOT_OUTCOMES.map((outcome) => ({ outcome, words: OUTCOME_SHORT[outcome], count: figures.counts[outcome] }));

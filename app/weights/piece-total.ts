@@ -1,4 +1,5 @@
 import { formatCarat } from '../domain/weight.ts';
+import { formatEstimate } from './estimate-text.ts';
 import type { WeightEstimate } from './estimate-weight.ts';
 
 /** All in steps of 0.0001 ct; the uncertainty is expanded (k = 2). */
@@ -17,12 +18,12 @@ export function pieceTotal(estimates: readonly WeightEstimate[], withoutEstimate
   const own = Math.hypot(...estimates.map((one) => one.reading));
   const uncertainty = Math.round(COVERAGE * Math.hypot(shared, own));
   const base = { estimated, uncertainty, stones: estimates.length, withoutEstimate };
-  const together = `${estimates.length === 1 ? 'The estimate of the one stone is' : `The estimates of ${estimates.length} stones add up to`} ${formatCarat(estimated)} ct ± ${formatCarat(uncertainty)} ct (k = 2)`;
+  const together = `${estimates.length === 1 ? 'The estimate of the one stone is' : `The estimates of ${estimates.length} stones add up to`} ${formatEstimate(estimated)} ct ± ${formatEstimate(uncertainty)} ct (k = 2)`;
   if (estimates.length === 0) return { ...base, agrees: null, sentence: 'No stone of this piece has an estimate yet.' };
   if (withoutEstimate > 0) return { ...base, agrees: null, sentence: `${together}; ${withoutEstimate} ${withoutEstimate === 1 ? 'stone has' : 'stones have'} no estimate, so the total can’t be compared with what was declared.` };
   if (declared === null) return { ...base, agrees: null, sentence: `${together}; no total was declared.` };
   const agrees = Math.abs(estimated - declared) <= uncertainty;
-  const difference = `${formatCarat(Math.abs(estimated - declared))} ct ${estimated > declared ? 'more' : 'less'} than the declared ${formatCarat(declared)} ct`;
+  const difference = `${formatEstimate(Math.abs(estimated - declared))} ct ${estimated > declared ? 'more' : 'less'} than the declared ${formatCarat(declared)} ct`;
   return {
     ...base, agrees,
     sentence: agrees ? `${together}, which agrees with the declared ${formatCarat(declared)} ct within the uncertainty of the estimates.`

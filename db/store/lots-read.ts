@@ -22,7 +22,3 @@ export function lotBook(db: ReadDb | WriteTx, itemId: string): LotRecord[] {
   return db.all<Row>('SELECT r.ordinal, r.at, p.name AS by, r.content FROM lot_record r JOIN person p ON p.id = r.person_id WHERE r.item_id = ? ORDER BY r.ordinal', [itemId])
     .map((row) => ({ ordinal: row.ordinal, at: row.at, by: row.by, content: lotContent.parse(JSON.parse(row.content)) }));
 }
-
-/** Ids of the items of a case that are lots, in the order of their labels. */
-export const lotsOfCase = (db: ReadDb | WriteTx, caseId: string): string[] =>
-  db.all<{ id: string }>(`SELECT id FROM item WHERE case_id = ? AND kind = 'lot' ORDER BY length(label), label`, [caseId]).map((row) => row.id);

@@ -4,7 +4,9 @@ import { COLOUR_CLASS_WORDS } from '../../app/domain/colour-class.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { CUSTODY_EVENT_WORDS } from '../../app/domain/custody-event.ts';
 import { formatCarat } from '../../app/domain/weight.ts';
+import { estimateText } from '../../app/weights/estimate-text.ts';
 import { useHouse } from '../house/house-context.tsx';
+import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Segmented } from '../look/choice.tsx';
 import { DataTable, type Column } from '../look/data-table.tsx';
@@ -20,6 +22,8 @@ import { Fact } from './fact.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
 import { Photographs } from './photographs.tsx';
 import { StoneForm } from './stone-form.tsx';
+import { PieceTotal } from '../weights/piece-total.tsx';
+import { useAsk } from '../queries.ts';
 import { shownConclusion } from '../stones/shown-conclusion.ts';
 import './cases.css';
 
@@ -40,6 +44,14 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   const [action, setAction] = useState<CustodyAction | null>(null);
   const [stone, setStone] = useState<StoneSummary | 'new' | null>(null);
   const [below, setBelow] = useState<'stones' | 'custody' | 'photographs'>('stones');
+  const weights = useAsk('weights.ofItem', item.kind === 'jewellery' ? { itemId: item.id } : null, { keep: true }).data;
+  const estimateOf = (stoneId: string) => weights?.stones.find((one) => one.stoneId === stoneId)?.estimate ?? null;
+  const caratCell = (s: StoneSummary) => {
+    const estimate = estimateOf(s.id);
+    if (s.weight !== null) return formatCarat(s.weight);
+    return estimate ? <span className="second" title={`Estimated: ${estimateText(estimate)}, k = 2`}>≈ {(estimate.weight / 10_000).toFixed(2)}</span> : '–';
+  };
+  useKey('L', () => { go({ view: 'lot', id: item.id }); }, item.kind === 'lot');
   const k = item.custody;
   const whereabouts = [k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
   const columns: readonly Column<StoneSummary>[] = [
@@ -47,7 +59,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
     { key: 'position', head: 'Where it sits', width: 'minmax(64px, 1.1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
     { key: 'conclusion', head: 'Conclusion', width: 'minmax(128px, 3.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
     { key: 'shape', head: 'Shape', width: 'minmax(60px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
-    { key: 'weight', head: 'Carat', width: '60px', align: 'right', mono: true, cell: (s) => (s.weight === null ? '–' : formatCarat(s.weight)), sort: (s) => s.weight ?? -1 },
+    { key: 'weight', head: 'Carat', width: '60px', align: 'right', mono: true, cell: caratCell, sort: (s) => s.weight ?? estimateOf(s.id)?.weight ?? -1 },
     { key: 'colour', head: 'Colour class', width: 'minmax(72px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{colourShort(s.colourClass)}</span>, sort: (s) => s.colourClass },
     { key: 'runs', head: 'Runs', width: '36px', align: 'right', mono: true, cell: (s) => s.runs, sort: (s) => s.runs },
     { key: 'edit', head: '', width: '48px', align: 'right', cell: (s) => <span onClick={(e) => { e.stopPropagation(); }}><Button kind="quiet" onPress={() => { setStone(s); }}>Edit</Button></span> },
@@ -72,6 +84,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
       <div className="row gap8">
         <Segmented label="Below" value={below} onChange={setBelow} options={[{ value: 'stones', label: 'stones' }, { value: 'custody', label: 'custody' }, { value: 'photographs', label: `photographs ${item.photographs.length || ''}`.trim() }]} />
         <span className="grow" />
+        {item.kind === 'lot' ? <Button keys="L" onPress={() => { go({ view: 'lot', id: item.id }); }}>Open the lot</Button> : null}
         {below === 'stones' ? <Button kind="quiet" onPress={() => { setStone('new'); }}>Add a stone</Button> : null}
       </div>
       {below === 'stones' ? (
@@ -80,6 +93,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
             empty={<Empty title="No stone singled out yet"><p>A stone of the lot gets its own folder when it is tested: add it here.</p></Empty>} />
         </div>
       ) : null}
+      {below === 'stones' && item.kind === 'jewellery' && weights && item.stones.length > 0 ? <PieceTotal key={weights.declared?.at ?? 'none'} itemId={item.id} weights={weights} /> : null}
       {below === 'custody' ? <CustodyTable caseId={c.id} itemId={item.id} /> : null}
       {below === 'photographs' ? <Photographs caseId={c.id} itemId={item.id} photographs={item.photographs} /> : null}
       {action ? <CustodyForm action={action} item={item} onClose={() => { setAction(null); }} /> : null}

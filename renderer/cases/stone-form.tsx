@@ -10,7 +10,8 @@ import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useFocusWrong } from '../look/use-focus-wrong.ts';
-import { useChange } from '../queries.ts';
+import { useAsk, useChange } from '../queries.ts';
+import { EstimateFields } from '../weights/estimate-fields.tsx';
 
 /** A stone's own facts: where it sits, shape, size, weight, colour class. */
 export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; readonly stone: StoneSummary | null; readonly onClose: () => void }) {
@@ -23,6 +24,7 @@ export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; r
   const [own, setOwn] = useState<string | undefined>();
   const add = useChange('stones.add');
   const amend = useChange('stones.amend');
+  const weights = useAsk('weights.ofItem', mounted && stone ? { itemId: item.id } : null);
   const error = add.error ?? amend.error;
   const wrong = error?.failure.fields ?? {};
   const submit = () => {
@@ -36,14 +38,15 @@ export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; r
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', own, error);
   return (
-    <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
+    <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={mounted && stone ? 640 : 460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} error={wrong['position']} autoFocus />
       <div className="fields-two">
         <Field label="Shape and cut" value={shape} onChange={setShape} error={wrong['shape']} />
         <Field label="Measured, mm" mono value={measurements} onChange={setMeasurements} error={wrong['measurements']} />
-        {mounted ? <p className="quiet">Mounted: it can’t be weighed by itself.</p> : <Field label="Weight" mono suffix="ct" value={weight} onChange={setWeight} error={own ?? wrong['weight']} />}
+        {mounted ? <p className="quiet">Mounted: it can’t be weighed by itself.{stone ? '' : ' Keep it, then open it again to estimate its weight.'}</p> : <Field label="Weight" mono suffix="ct" value={weight} onChange={setWeight} error={own ?? wrong['weight']} />}
         <Choice<ColourClass> label="Colour class" value={colourClass} onChange={setColourClass} options={COLOUR_OPTIONS} />
       </div>
+      {mounted && stone && weights.data ? <EstimateFields stone={stone} estimate={weights.data.stones.find((one) => one.stoneId === stone.id)?.estimate ?? null} closedBack={item.setting === 'closed-back'} /> : null}
       {error && Object.keys(wrong).length === 0 ? <Trouble {...error.failure} /> : null}
     </Dialog>
   );

@@ -9,6 +9,7 @@ import { View } from '../shell/view.tsx';
 import { useHouse } from './house-context.tsx';
 import { rolesText } from './roles-text.ts';
 import { LaboratoryForm } from './laboratory-form.tsx';
+import { LotsForm } from './lots-form.tsx';
 import { ProtocolsForm } from './protocols-form.tsx';
 import { PersonForm } from './person-form.tsx';
 import './house.css';
@@ -46,6 +47,7 @@ export default function HouseView() {
             {status.guardsRestored.length > 0 ? <p className="warn">When this file was opened, protections of its evidence were missing and were put back ({status.guardsRestored.join(', ')}). Somebody may have opened it with another program: verify the ledgers.</p> : null}
           </section>
           <ProtocolsForm laboratory={laboratory} />
+          <LotsForm laboratory={laboratory} />
         </div>
       </div>
       {person ? <PersonForm person={person === 'new' ? null : person} onClose={() => { setPerson(null); }} /> : null}

@@ -1,7 +1,9 @@
 import type { LaboratoryView } from '../../contract/casebook.ts';
 import type { CaseView, CustodyView, ItemView, PhotographView, StoneSummary } from '../../contract/cases.ts';
+import type { PieceWeights } from '../../contract/lots.ts';
 import type { ConclusionView, FindingView, RunView } from '../../contract/work.ts';
 import type { FigureModel } from '../../figure/figure-model.ts';
+import type { SourceLot } from './lot-part.ts';
 
 /** A spectrum that a stone's findings rest on, ready to be drawn. */
 export type SourceFigure = { readonly run: RunView; readonly fileName: string; readonly title: string; readonly sha256: string; readonly figure: FigureModel };
@@ -21,6 +23,9 @@ export type ReportSource = {
   readonly custody: readonly CustodyView[];
   /** Bytes of the pictures to print, by photograph id. */
   readonly pictures: ReadonlyMap<string, string>;
+  /** Lots with their results; weights of mounted stones by item. Absent where none is drawn. */
+  readonly lots?: readonly SourceLot[];
+  readonly weights?: readonly { readonly itemId: string; readonly weights: PieceWeights }[];
   /** Digests of the raw records that travel inside the report; absent where none is drawn. */
   readonly attached?: ReadonlySet<string>;
   /** UTC instant of issue or of the draft. */

@@ -3,7 +3,9 @@ import type { ReportSource } from '../content/report-source.ts';
 import { custodyPart, custodySection } from './custody.ts';
 import { itemsPart, itemsSection } from './items.ts';
 import { limitsPart, limitsSection } from './limits.ts';
+import { lotsPart, lotsSection } from './lots.ts';
 import { methodsPart, methodsSection } from './methods.ts';
+import { mountedWeightsPart, mountedWeightsSection } from './mounted-weights.ts';
 import { opinionsPart, opinionsSection } from './opinions.ts';
 import { overviewPart, overviewSection } from './overview.ts';
 import { particularsPart, particularsSection } from './particulars.ts';
@@ -14,7 +16,7 @@ import { signaturesPart, signaturesSection } from './signatures.ts';
 
 /** Content of one section, told apart by `section`. A section's schema stands here and its definition below; its drawing is in main/print/report/sections. */
 export const reportSection = z.discriminatedUnion('section', [
-  overviewPart, particularsPart, opinionsPart, resultsPart, methodsPart, limitsPart, signaturesPart, itemsPart, custodyPart, rawRecordsPart,
+  overviewPart, particularsPart, opinionsPart, resultsPart, lotsPart, mountedWeightsPart, methodsPart, limitsPart, signaturesPart, itemsPart, custodyPart, rawRecordsPart,
 ]);
 export type ReportSection = z.infer<typeof reportSection>;
 export type SectionId = ReportSection['section'];
@@ -33,7 +35,7 @@ const any = (definition: unknown): AnySection => definition as AnySection;
 
 /** Every section, in the order of a new template. To add one: its file here, its schema in the union above, its drawing in main/print/report/sections. */
 export const SECTIONS: readonly AnySection[] = [
-  any(overviewSection), any(particularsSection), any(opinionsSection), any(resultsSection), any(methodsSection), any(limitsSection), any(signaturesSection),
+  any(overviewSection), any(particularsSection), any(opinionsSection), any(resultsSection), any(lotsSection), any(mountedWeightsSection), any(methodsSection), any(limitsSection), any(signaturesSection),
   any(itemsSection), any(custodySection), any(rawRecordsSection),
 ];
 

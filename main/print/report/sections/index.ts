@@ -3,7 +3,9 @@ import type { ReportContext } from '../context.ts';
 import { drawCustody } from './custody.ts';
 import { drawItems } from './items.ts';
 import { drawLimits } from './limits.ts';
+import { drawLots } from './lots.ts';
 import { drawMethods } from './methods.ts';
+import { drawMountedWeights } from './mounted-weights.ts';
 import { drawOpinions } from './opinions.ts';
 import { drawOverview } from './overview.ts';
 import { drawParticulars } from './particulars.ts';
@@ -16,6 +18,6 @@ export type DrawSection<Id extends SectionId> = (context: ReportContext, part: S
 
 /** The drawing of every section; one that is missing does not compile. */
 export const DRAWINGS: { readonly [Id in SectionId]: DrawSection<Id> } = {
-  overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, results: drawResults, methods: drawMethods, limits: drawLimits,
+  overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, results: drawResults, lots: drawLots, 'mounted-weights': drawMountedWeights, methods: drawMethods, limits: drawLimits,
   signatures: drawSignatures, items: drawItems, custody: drawCustody, 'raw-records': drawRawRecords,
 };

@@ -1,0 +1,63 @@
+import type { LotResultView, LotView } from '../../contract/lots.ts';
+import type { LaboratoryView } from '../../contract/casebook.ts';
+import { formatCarat } from '../../domain/weight.ts';
+import { lotRemarks } from '../../lots/lot-remarks.ts';
+import { lotFigures } from '../../lots/lot-statement.ts';
+import { sieveWords } from '../../lots/sieve-table.ts';
+import { balanceOf } from '../../lots/split-balance.ts';
+import { aimSentence, drawnSentence, outcomeRows, PART_SORT_WORDS, statementSentences } from '../../lots/statement-words.ts';
+
+/** A lot as its report is written from it. */
+export type SourceLot = { readonly lot: LotView; readonly results: readonly LotResultView[] };
+
+/** What a report says of one lot, in words and numbers as they are printed. */
+export type LotText = {
+  label: string; heading: string; facts: { label: string; value: string; mono: boolean }[];
+  sampling: string[]; outcomes: { words: string; count: number }[]; statement: string[]; remarks: string[];
+  sizes: { size: string; count: string; weight: string }[]; parts: { part: string; count: string; weight: string }[]; balance: string[];
+  /** Numbers of the stones that did not show natural characteristics, by outcome. */
+  named: { words: string; numbers: string }[];
+};
+
+/** Numbers printed of one outcome; the rest is counted. */
+const MOST_NUMBERS = 150;
+
+function numbersOf(numbers: readonly number[]): string {
+  const rest = numbers.length - MOST_NUMBERS;
+  return `${numbers.slice(0, MOST_NUMBERS).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
+}
+
+const carat = (units: number | null): string => (units === null ? '–' : `${formatCarat(units)} ct`);
+
+function sampling({ lot }: SourceLot): string[] {
+  if (lot.plan === null) return ['No sampling plan was recorded.'];
+  const { content } = lot.plan;
+  return [`${aimSentence(content)} Taken: ${drawnSentence(content)}`, `Reason for this plan: ${content.reason}`];
+}
+
+/** The lots of a case for its report; a lot without a count or without any record of its own is left out. */
+export function lotText(source: SourceLot, laboratory: LaboratoryView): LotText | null {
+  const { lot, results } = source;
+  if (lot.count === null || (lot.plan === null && results.length === 0 && lot.counted === null)) return null;
+  const plan = lot.plan?.content ?? null;
+  const figures = lotFigures(lot.count, results, plan);
+  const balance = lot.split === null ? null : balanceOf(lot.split.parts, lot, lot.tolerance);
+  const folders = new Map(lot.folders.map((one) => [one.stoneId, one]));
+  const testers = [...new Set(results.map((one) => one.by))].join(', ');
+  return {
+    label: lot.label, heading: lot.declared,
+    facts: [
+      { label: 'Stones', value: String(lot.count), mono: true }, { label: 'Weight', value: carat(lot.weight), mono: true },
+      ...(lot.counted === null ? [] : [{ label: 'Counted by', value: lot.counted.by, mono: false }]), ...(testers === '' ? [] : [{ label: 'Tested by', value: testers, mono: false }]),
+    ],
+    sampling: sampling(source),
+    outcomes: [...outcomeRows(figures).filter((row) => row.count > 0).map(({ words, count }) => ({ words, count })), { words: 'untested', count: figures.untested }],
+    statement: statementSentences(figures, plan),
+    remarks: lotRemarks(lot.count, results, plan, folders),
+    sizes: (lot.counted?.sieves ?? []).map((one) => ({ size: sieveWords(one.over, one.through, laboratory.settings.sieves), count: one.count === null ? '–' : String(one.count), weight: carat(one.weight) })),
+    parts: (lot.split?.parts ?? []).map((part) => ({ part: part.name === '' ? PART_SORT_WORDS[part.sort] : `${PART_SORT_WORDS[part.sort]}, ${part.name}`, count: String(part.count), weight: carat(part.weight) })),
+    balance: balance?.sentences.map((one) => one.text) ?? [],
+    named: outcomeRows(figures).filter((row) => row.outcome !== 'natural' && row.count > 0)
+      .map((row) => ({ words: row.words, numbers: numbersOf(results.filter((one) => one.outcome === row.outcome && one.number <= figures.lot).map((one) => one.number)) })),
+  };
+}
