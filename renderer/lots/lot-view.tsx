@@ -42,7 +42,9 @@ export default function LotView({ itemId, panel }: { readonly itemId: string; re
 type OpenedProps = { readonly lot: Lot; readonly kept: readonly LotResultView[]; readonly panel: Panel | undefined; readonly roles: readonly Role[]; readonly me: string };
 
 function Opened({ lot, kept, panel: asked, roles, me }: OpenedProps) {
-  const panel = asked ?? (lot.count === null ? 'count' : lot.plan === null ? 'plan' : 'results');
+  // Where one begins does not change under one's hands when the plan is kept.
+  const [first] = useState<Panel>(() => (lot.count === null ? 'count' : lot.plan === null ? 'plan' : 'results'));
+  const panel = asked ?? first;
   const [sheet, setSheet] = useState<'import' | 'folders' | null>(null);
   const [every, setEvery] = useState(false);
   const entry = useResultEntry(lot.itemId, kept, me);

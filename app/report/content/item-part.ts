@@ -13,7 +13,14 @@ export const weightText = (steps: number, unit: 'ct' | 'g'): string => unit === 
 
 const fact = (label: string, value: string, mono = false): Fact[] => value.trim() === '' ? [] : [{ label, value, mono }];
 
-function factsOf(item: ItemView, seal: string): Fact[] {
+/** What of an item was tested: its stones with folders, and of a lot the stones entered by number. */
+function tested(item: ItemView, asLot: number): Fact[] {
+  const labels = item.stones.map((stone) => stone.label).join(', ');
+  if (asLot > 0) return [...fact('Tested as a lot', `${asLot} stone${asLot === 1 ? '' : 's'}, see “Lots of small stones”`), ...fact('Own folders', labels, true)];
+  return labels === '' ? fact('Tested', 'no stone of this item was tested') : fact('Stones tested', labels, true);
+}
+
+function factsOf(item: ItemView, seal: string, asLot: number): Fact[] {
   return [
     ...fact('Declared as', item.declared),
     ...fact('Declared value', item.declaredValue),
@@ -23,14 +30,14 @@ function factsOf(item: ItemView, seal: string): Fact[] {
     ...fact('Seal on receipt', seal, true),
     ...fact('Condition', item.condition),
     ...fact('Weights', item.custody.differs ? 'a weight in the custody log differs by more than the tolerance' : ''),
-    ...(item.stones.length === 0 ? fact('Tested', 'no stone of this item was tested') : fact('Stones tested', item.stones.map((stone) => stone.label).join(', '), true)),
+    ...tested(item, asLot),
   ];
 }
 
 /** Each item as received, with its pictures. */
 export function itemParts(source: ReportSource): ItemPart[] {
   return source.case.parcels.flatMap((parcel) => parcel.items.map((item) => ({
-    label: item.label, kind: KIND_WORDS[item.kind], facts: factsOf(item, parcel.sealNumber),
+    label: item.label, kind: KIND_WORDS[item.kind], facts: factsOf(item, parcel.sealNumber, source.lots?.find(({ lot }) => lot.itemId === item.id)?.results.length ?? 0),
     photographs: item.photographs.flatMap((photograph) => {
       const base64 = source.pictures.get(photograph.id);
       return base64 === undefined ? [] : [{ caption: photograph.caption, mediaType: photograph.mediaType, base64, sha256: photograph.sha256 }];

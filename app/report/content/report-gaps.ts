@@ -15,15 +15,15 @@ function stoneGap(entry: SourceStone): string | null {
 }
 
 /** What stops a report from being issued, each in a sentence; empty where nothing does. */
-export function reportGaps(source: Pick<ReportSource, 'laboratory' | 'case' | 'stones'>): string[] {
-  const { laboratory, stones } = source;
+export function reportGaps(source: Pick<ReportSource, 'laboratory' | 'case' | 'stones' | 'lots'>): string[] {
+  const { laboratory, stones, lots } = source;
   const { client } = source.case;
   // ISO/IEC 17025:2017, 7.8.2.1 b and e: name and address of the laboratory, name and contact of the customer.
   const contact = [client.address, client.email, client.phone].some((text) => text.trim() !== '');
   return [
     ...(laboratory.address.trim() === '' ? ['The laboratory has no address: add it in the house settings.'] : []),
     ...(contact ? [] : [`${client.name} has neither address nor another contact: add one to the client.`]),
-    ...(stones.length === 0 ? ['No stone is entered for this case: a report needs at least one.'] : []),
+    ...(stones.length === 0 && !(lots ?? []).some(({ results }) => results.length > 0) ? ['No stone is entered for this case: a report needs at least one, or a lot with results.'] : []),
     ...stones.flatMap((entry) => stoneGap(entry) ?? []),
   ];
 }
