@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { caseView, stoneSummary } from '../contract/cases.ts';
+import { lotResultView, pieceWeights } from '../contract/lots.ts';
 import { conclusionView, findingView, reportRow, runView } from '../contract/work.ts';
 import { custodyContent } from '../domain/custody-event.ts';
+import { lotContent } from '../lots/lot-record.ts';
 import { proposal } from '../evidence/proposal.ts';
 
 /** case.json of a bundle: everything recorded of one case, in the words of the contract. Described in docs/case-bundle.md. */
@@ -15,6 +17,12 @@ export const caseDocument = z.object({
   stones: z.array(z.object({
     stone: stoneSummary, item: z.string(), runs: z.array(runView), findings: z.array(findingView), conclusions: z.array(conclusionView), proposal,
   })),
+  /** Lots of small stones: the whole book, what stands for each number, and what it amounts to in sentences. */
+  lots: z.array(z.object({
+    item: z.string(), book: z.array(z.object({ ordinal: z.number(), at: z.string(), by: z.string(), content: lotContent })), results: z.array(lotResultView), statement: z.array(z.string()),
+  })).optional(),
+  /** Weights of mounted stones as they were estimated. */
+  mountedWeights: z.array(pieceWeights.extend({ item: z.string() })).optional(),
   reports: z.array(reportRow.extend({ path: z.string() })),
   rawRecords: z.array(z.object({ id: z.string(), path: z.string(), name: z.string(), mediaType: z.string(), size: z.number(), sha256: z.string(), runs: z.array(z.string()) })),
 });

@@ -1,7 +1,6 @@
 import type { Failure } from '../../app/contract/failure.ts';
 import type { FindingView, RunView, SpectrumView } from '../../app/contract/work.ts';
 import { chooseAttached, type ChosenRecord } from '../../app/report-document/choose-attached.ts';
-import { foldResults } from '../../app/lots/fold-results.ts';
 import { composeReport } from '../../app/report/content/compose-report.ts';
 import { reportGaps } from '../../app/report/content/report-gaps.ts';
 import { photographsOf, type ReportSource, type SourceFigure } from '../../app/report/content/report-source.ts';
@@ -12,8 +11,7 @@ import { createPhotographsStore } from '../../db/store/photographs.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import type { FigureOrder } from '../workers/tasks/report-figures.ts';
 import { notFound } from './failures.ts';
-import { lotViewOf } from './lot-view.ts';
-import { pieceWeightsOf } from './weights.ts';
+import { lotsAndWeights } from './lots-and-weights.ts';
 import type { Work } from './work-context.ts';
 
 export type BuiltReport = {
@@ -84,19 +82,6 @@ async function pictures(source: Pick<ReportSource, 'case'>, work: Work): Promise
   return ok(found);
 }
 
-/** Lots with their results, and pieces with estimated weights, in the order of the items. */
-async function lotsAndWeights({ case: { parcels } }: CaseRecords, { stores, casebook }: Work): Promise<Required<Pick<ReportSource, 'lots' | 'weights'>>> {
-  const lots = [];
-  const weights = [];
-  for (const item of parcels.flatMap((parcel) => parcel.items)) {
-    const lot = item.kind === 'lot' ? await stores.lots.get(item.id) : null;
-    if (lot !== null) lots.push({ lot: lotViewOf(casebook.handle.read, lot), results: foldResults(lot.book) });
-    const kept = item.kind === 'jewellery' ? await stores.weights.ofItem(item.id) : null;
-    if (kept !== null) weights.push({ itemId: item.id, weights: pieceWeightsOf(kept) });
-  }
-  return { lots, weights };
-}
-
 /**
  * What the report of a case says as the records stand, and what is still missing before it may be issued.
  * `issue` null makes a draft. The same records, instant and issue give the same model.
@@ -112,7 +97,7 @@ export async function buildReportModel(caseId: string, issue: ReportSource['issu
   const source: ReportSource = {
     ...records, at: work.at, issue, pictures: images.value,
     attached: new Set(chosen.flatMap(({ listed }) => (listed.attachedAs === null ? [] : [listed.sha256]))),
-    ...await lotsAndWeights(records, work),
+    ...await lotsAndWeights(records.case, work),
     logoBase64: records.laboratory.logo === null ? null : base64(records.laboratory.logo.bytes),
     stones: records.stones.map((entry) => ({ ...entry, figures: figures.value.get(entry.stone.id) ?? [] })),
   };

@@ -3,12 +3,15 @@ import { bundleReadme } from '../../app/bundle/bundle-readme.ts';
 import type { CaseDocument, CustodyDocument } from '../../app/bundle/case-document.ts';
 import { safeName, uniqueNames } from '../../app/bundle/safe-name.ts';
 import type { Failure } from '../../app/contract/failure.ts';
+import { lotFigures } from '../../app/lots/lot-statement.ts';
+import { statementSentences } from '../../app/lots/statement-words.ts';
 import { ok, type Result } from '../../app/result.ts';
 import { caseRecords, custodyStatements, rawRecordsOfCase, type CaseRecords } from '../../db/store/case-records.ts';
 import { readRawRecord } from '../../db/store/put-raw-record.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import type { ZipEntry } from '../workers/tasks/zip-files.ts';
 import { notFound } from './failures.ts';
+import { lotsAndWeights, type LotsAndWeights } from './lots-and-weights.ts';
 import { ownedBytes } from './owned-bytes.ts';
 import type { Services } from './service.ts';
 import { reading, type Work, type WorkDeps } from './work-context.ts';
@@ -27,7 +30,7 @@ function rawPart(caseId: string, { casebook }: Work, nameOnce: Names): Result<Pa
     const record = readRawRecord(db, id);
     if (!record.ok) return record;
     const { name, mediaType, size, sha256, bytes } = record.value;
-    const path = nameOnce(`raw/${runs[0] ?? 'photo'}-${sha256.slice(0, 8)}-${safeName(name)}`);
+    const path = nameOnce(`raw/${runs[0] ?? (mediaType.startsWith('image/') ? 'photo' : 'list')}-${sha256.slice(0, 8)}-${safeName(name)}`);
     part.entries.push({ path, bytes });
     part.listed.push({ id, path, name, mediaType, size, sha256, runs: [...runs] });
   }
@@ -46,11 +49,17 @@ async function reportPart(caseId: string, { stores }: Work, nameOnce: Names): Pr
   return part;
 }
 
-function caseDocument(records: CaseRecords, at: string, reports: CaseDocument['reports'], rawRecords: CaseDocument['rawRecords']): CaseDocument {
+function caseDocument(records: CaseRecords, { lots, weights }: LotsAndWeights, at: string, reports: CaseDocument['reports'], rawRecords: CaseDocument['rawRecords']): CaseDocument {
   const { name, address, zone, isDemonstration } = records.laboratory;
+  const labels = new Map(records.case.parcels.flatMap((parcel) => parcel.items).map((item) => [item.id, item.label]));
   return {
     schema: 'culet-case-1', exportedAt: at, demonstration: isDemonstration, laboratory: { name, address, zone }, case: records.case,
     stones: records.stones.map(({ stone, item, runs, findings, conclusions, proposal }) => ({ stone, item: item.label, runs, findings, conclusions, proposal })),
+    lots: lots.map(({ lot, results, book }) => ({
+      item: lot.label, book: [...book], results: [...results],
+      statement: lot.count === null ? [] : statementSentences(lotFigures(lot.count, results, lot.plan?.content ?? null), lot.plan?.content ?? null),
+    })),
+    mountedWeights: weights.filter((one) => one.weights.stones.some((stone) => stone.estimate !== null)).map((one) => ({ item: labels.get(one.itemId) ?? '', ...one.weights })),
     reports, rawRecords,
   };
 }
@@ -70,7 +79,7 @@ async function bundleEntries(caseId: string, work: Work): Promise<Result<{ numbe
   const custody: CustodyDocument = { schema: 'culet-custody-1', exportedAt: at, caseNumber: number, entries: custodyStatements(casebook.handle.read, caseId) };
   const readme = bundleReadme({ caseNumber: number, exportedAt: at, demonstration: records.laboratory.isDemonstration });
   const entries = [
-    text('README.txt', readme), json('case.json', caseDocument(records, at, reports.listed, raw.value.listed)), json('custody.json', custody),
+    text('README.txt', readme), json('case.json', caseDocument(records, await lotsAndWeights(records.case, work), at, reports.listed, raw.value.listed)), json('custody.json', custody),
     ...reports.entries, ...raw.value.entries,
   ];
   return ok({ number, entries: [...entries, text('SHA256SUMS', sums(entries))] });

@@ -64,13 +64,16 @@ function Opened({ lot, kept, panel: asked, roles, me }: OpenedProps) {
   useKey('Alt+2', () => { show('plan'); });
   useKey('Alt+3', () => { show('results'); });
   useKey('Alt+4', () => { show('parts'); });
+  const mayBring = mayTest && lot.count !== null;
+  useKey('I', () => { setSheet('import'); }, mayBring && sheet === null);
+  useKey('F', () => { setSheet('folders'); }, mayBring && sheet === null);
   const size = [lot.count === null ? 'not counted' : `${lot.count} stones`, lot.weight === null ? '' : `${formatCarat(lot.weight)} ct`].filter(Boolean).join(', ');
   return (
     <View over={<><a className="mono" href={placeAddress({ view: 'case', id: lot.caseId })}>{lot.caseNumber}</a> · {lot.clientName}</>} title={`Lot ${lot.label}`} beside={<span title={lot.declared}>{lot.declared}</span>}
       actions={(
         <>
           <span className="tag">{size}</span>
-          {mayTest && lot.count !== null ? <><Button onPress={() => { setSheet('folders'); }}>From folders</Button><Button onPress={() => { setSheet('import'); }}>From a list</Button></> : null}
+          {mayBring ? <><Button keys="F" onPress={() => { setSheet('folders'); }}>From folders</Button><Button keys="I" onPress={() => { setSheet('import'); }}>From a list</Button></> : null}
         </>
       )}>
       <div className="lot">

@@ -31,30 +31,42 @@ export function useResultEntry(itemId: string, kept: readonly LotResultView[], m
   const { mutateAsync } = change;
   const standing = useMemo(() => new Map(kept.map((one) => [one.number, one])), [kept]);
   const latest = useRef({ standing, over });
-  useEffect(() => { latest.current.standing = standing; }, [standing]);
+  /** Kept, and not yet seen in the lists. */
+  const sent = useRef(new Set<number>());
 
   const show = useCallback((next: Map<number, LotOutcome | null>) => { latest.current.over = next; setOver(next); }, []);
+  const drop = useCallback((done: (number: number, outcome: LotOutcome | null) => boolean) => {
+    const queued = new Set(queue.current.map((entry) => entry.number));
+    const left = new Map([...latest.current.over].filter(([number, outcome]) => queued.has(number) || !sent.current.has(number) || !done(number, outcome)));
+    for (const number of sent.current) if (!left.has(number) || queued.has(number)) sent.current.delete(number);
+    if (left.size !== latest.current.over.size) show(left);
+  }, [show]);
+  useEffect(() => {
+    latest.current.standing = standing;
+    drop(() => true);
+  }, [standing, drop]);
 
   const flush = useCallback(async () => {
     if (busy.current || queue.current.length === 0) return;
     busy.current = true;
     const entries = queue.current.splice(0, 1000);
     try {
-      // Waits until the lists are asked again: what was typed is shown until they hold it.
       await mutateAsync({ itemId, source: 'keyed', entries, note: '' });
-      const still = new Set(queue.current.map((entry) => entry.number));
-      show(new Map([...latest.current.over].filter(([number]) => still.has(number) || !entries.some((entry) => entry.number === number))));
+      // What was typed is shown until the lists hold it: they may have come already, or come with the next drawing.
+      for (const { number } of entries) sent.current.add(number);
+      drop((number, outcome) => (latest.current.standing.get(number)?.outcome ?? null) === outcome);
     } catch (e) {
       // What was typed after it leaned on it.
       queue.current = [];
       steps.current = [];
+      sent.current.clear();
       show(new Map());
       notes.complain((e as { failure: { message: string; next: string } }).failure);
     } finally {
       busy.current = false;
       if (queue.current.length > 0) void flush();
     }
-  }, [itemId, mutateAsync, notes, show]);
+  }, [itemId, mutateAsync, notes, show, drop]);
 
   const flushNow = useRef(flush);
   useEffect(() => { flushNow.current = flush; }, [flush]);

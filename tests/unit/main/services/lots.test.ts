@@ -1,4 +1,6 @@
+import { unzipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { caseDocument } from '../../../../app/bundle/case-document.ts';
 import type { Input } from '../../../../app/contract/index.ts';
 import type { LotOutcome } from '../../../../app/lots/lot-outcome.ts';
 import type { ResultEntry } from '../../../../app/lots/lot-record.ts';
@@ -100,6 +102,17 @@ describe('the services of a lot', () => {
     await expect(house.casebook.handle.transact((tx) => { tx.run(`UPDATE lot_record SET content = '{}'`); })).rejects.toThrow(/only grows/);
     await expect(house.casebook.handle.transact((tx) => { tx.run('DELETE FROM lot_record'); })).rejects.toThrow(/only grows/);
     expect((await house.casebook.ledgers.verify({ at: house.now() }))?.sound).toBe(true);
+  });
+  test('the bundle of the case holds the book, what stands, the statement and the list as it came', async () => {
+    await house.done(house.examiner, 'lots.plan', { itemId, ...plan });
+    const list = file('1;natural\n2;cvd\n');
+    const { sha256 } = await house.done(house.examiner, 'lots.import', { itemId, name: 'list.csv', bytes: list, mapping, replace: false, note: '' });
+    const { caseId } = await house.done(house.examiner, 'lots.get', { itemId });
+    const files = unzipSync((await house.done(house.examiner, 'cases.bundle', { caseId })).zip);
+    const { lots } = caseDocument.parse(JSON.parse(new TextDecoder().decode(files['case.json'])));
+    expect(lots).toMatchObject([{ item: 'A', book: [{ ordinal: 1, content: { kind: 'plan' } }, { ordinal: 2, content: { kind: 'results', file: { sha256 } } }], results: [{ number: 1 }, { number: 2 }] }]);
+    expect(lots![0]!.statement[0]).toContain('Tested: 2 of 340 stones.');
+    expect(files[`raw/list-${sha256.slice(0, 8)}-list.csv`]).toEqual(list);
   });
   test('10,000 results come in, and one more is entered, without a long wait', async () => {
     await house.done(house.examiner, 'lots.count', { itemId, count: 10_000, sieves: [], note: '' });
