@@ -2,11 +2,11 @@ import { useSyncExternalStore } from 'react';
 
 /** The views a person can stand in; the address is the hash, so back, forward and reload work in both hosts. */
 export type Place =
-  | { readonly view: 'bench' | 'cases' | 'stones' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' }
+  | { readonly view: 'bench' | 'cases' | 'stones' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' }
   | { readonly view: 'case'; readonly id: string }
   | { readonly view: 'stone' | 'lot'; readonly id: string; readonly panel?: string };
 
-const LISTS = ['bench', 'cases', 'stones', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch'] as const;
+const LISTS = ['bench', 'cases', 'stones', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch', 'check'] as const;
 
 export function parsePlace(hash: string): Place {
   const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);

@@ -1,5 +1,5 @@
 import { bytesToHex } from '@noble/hashes/utils.js';
-import { fingerprintOf, inGroups, keyIdOf } from './fingerprint.ts';
+import { fingerprintOf, keyIdOf } from './fingerprint.ts';
 import type { ReportCheck } from './report-check.ts';
 import type { ReportVerdict, SignedAs, Standing } from './report-verdict.ts';
 import type { ReportStatement } from './report-statement.ts';
@@ -65,7 +65,7 @@ export function judgeReport(check: ReportCheck, { keys, standing }: Known): Judg
       sentence: known === undefined
         ? `Every byte of this report is as it was signed. It says that it is report ${name} of ${statement.laboratory}, but nobody here knows whose key signed it.`
         : `Every byte of this report is as it was signed, by a key that was kept as that of ${known.whose}. ${known.distrust}`,
-      next: `Fingerprint of the key: ${inGroups(fingerprintOf(check.signed.publicKey))}. ${HOW_TO_GET_A_KEY}`,
+      next: HOW_TO_GET_A_KEY,
     };
   }
   const invented = statement.demonstration ? ' It is part of the demonstration: laboratory, stones and key are invented, and it proves nothing.' : '';

@@ -34,6 +34,7 @@ function actionsOf(theme: Theme): readonly { readonly name: string; readonly run
   return [
     { name: 'Take in a case', run: () => { go({ view: 'intake' }); } },
     { name: 'Analyse a folder…', run: () => { go({ view: 'batch' }); } },
+    { name: 'Check a report…', run: () => { go({ view: 'check' }); } },
     { name: theme === 'dark' ? 'Use the light look' : 'Use the dark look', run: () => { setTheme(theme === 'dark' ? 'light' : 'dark'); } },
     { name: 'Verify the ledgers', run: () => { window.location.hash = '#/ledgers'; } },
     ...ROOMS.map((r) => ({ name: `Go to ${r.name}`, run: () => { go(r.place); } })),

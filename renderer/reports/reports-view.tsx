@@ -1,5 +1,6 @@
 import type { ReportRow } from '../../app/contract/work.ts';
 import { useHouse } from '../house/house-context.tsx';
+import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { DataTable, type Column } from '../look/data-table.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
@@ -16,6 +17,8 @@ export default function ReportsView() {
   const reports = useAsk('reports.list', { caseId: null });
   const pdf = useChange('reports.pdf');
   const notes = useNotes();
+  const check = () => { go({ view: 'check' }); };
+  useKey('F', check);
   const columns: readonly Column<ReportRow>[] = [
     { key: 'number', head: 'Report', width: '104px', mono: true, cell: (r) => r.number, sort: (r) => r.number },
     { key: 'revision', head: 'Revision', width: '64px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
@@ -32,7 +35,7 @@ export default function ReportsView() {
     ) },
   ];
   return (
-    <View over="Issued reports stay as they were printed" title="Reports">
+    <View over="Issued reports stay as they were printed" title="Reports" actions={<Button keys="F" onPress={check}>Check a report</Button>}>
       <div className="page page-sheet">
         {reports.isError ? <Trouble {...reports.error.failure} /> : null}
         {reports.isPending ? <Working what="Reading the reports" /> : null}

@@ -4,7 +4,9 @@ import { Button } from '../look/button.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Mark } from '../look/mark.tsx';
 import { useNotes } from '../look/notes.tsx';
+import { HERE } from '../house/zones.ts';
 import { useChange } from '../queries.ts';
+import { CheckReport } from '../reports/check-report.tsx';
 import { NewCasebook } from './new-casebook.tsx';
 import { Unusable } from './unusable.tsx';
 import { useProgress } from './use-progress.ts';
@@ -20,9 +22,20 @@ function Building() {
   );
 }
 
-/** The first screen: start one's own casebook, look at the demonstration, or be told why the file can't be opened. */
+/** A report of some laboratory, checked before there is any casebook: no key is known here. */
+function CheckHere({ onBack }: { readonly onBack: () => void }) {
+  return (
+    <section className="start-form">
+      <h2>Check a report</h2>
+      <CheckReport zone={HERE} />
+      <div className="row"><Button kind="quiet" onPress={onBack}>Back</Button></div>
+    </section>
+  );
+}
+
+/** The first screen: start one's own casebook, look at the demonstration, check a report, or be told why the file can't be opened. */
 export function Start({ status }: { readonly status: Output<'casebook.status'> }) {
-  const [own, setOwn] = useState(false);
+  const [way, setWay] = useState<'own' | 'check' | null>(null);
   const demonstration = useChange('casebook.openDemonstration');
   const notes = useNotes();
   if (status.state === 'unusable' && status.trouble) return <Unusable trouble={status.trouble} file={status.file} />;
@@ -33,13 +46,15 @@ export function Start({ status }: { readonly status: Output<'casebook.status'> }
         <p className="second">Keeps a gem laboratory’s diamond cases: custody, raw readings, the evidence for each stone, and the screening report.</p>
         {status.hostNote ? <p className="quiet">{status.hostNote}</p> : null}
       </header>
-      {own ? <NewCasebook onBack={() => { setOwn(false); }} /> : (
+      {way === 'own' ? <NewCasebook onBack={() => { setWay(null); }} /> : null}
+      {way === 'check' ? <CheckHere onBack={() => { setWay(null); }} /> : null}
+      {way !== null ? null : (<>
         <div className="start-choices">
           <section>
             <h2>Start my own casebook</h2>
             <p className="second">For your laboratory. One file holds everything; it stays on this machine.</p>
             <p className="quiet mono start-file">{status.file}</p>
-            <Button kind="main" autoFocus onPress={() => { setOwn(true); }}>Start my own</Button>
+            <Button kind="main" autoFocus onPress={() => { setWay('own'); }}>Start my own</Button>
           </section>
           <section>
             <h2>Open the demonstration casebook</h2>
@@ -50,7 +65,11 @@ export function Start({ status }: { readonly status: Output<'casebook.status'> }
             {demonstration.error ? <Trouble {...demonstration.error.failure} /> : null}
           </section>
         </div>
-      )}
+        <section className="start-check">
+          <p className="second grow">Has somebody handed you a report? Whether it is as its laboratory issued it can be told without a casebook.</p>
+          <Button onPress={() => { setWay('check'); }}>Check a report</Button>
+        </section>
+      </>)}
       <footer className="quiet start-foot">Version {status.version}. A screening result can hurt its owner if it is wrong: let qualified persons use this program, and follow the instruments’ instructions and local rules for lasers, ultraviolet and cryogens.</footer>
     </main>
   );

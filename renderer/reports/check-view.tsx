@@ -1,0 +1,18 @@
+import { useHouse } from '../house/house-context.tsx';
+import { Button } from '../look/button.tsx';
+import { useKey } from '../keys/keymap.ts';
+import { go } from '../router.ts';
+import { View } from '../shell/view.tsx';
+import { CheckReport } from './check-report.tsx';
+
+/** A report that somebody brings, checked with the keys and the reports that this casebook knows. */
+export default function CheckView() {
+  const { laboratory } = useHouse();
+  const back = () => { go({ view: 'reports' }); };
+  useKey('Escape', back);
+  return (
+    <View over="Of this laboratory or of another one" title="Check a report" actions={<Button kind="quiet" keys="Escape" onPress={back}>Reports</Button>}>
+      <div className="page page-sheet"><CheckReport zone={laboratory.zone} /></div>
+    </View>
+  );
+}
