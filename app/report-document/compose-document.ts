@@ -2,8 +2,11 @@ import type { ItemView } from '../contract/cases.ts';
 import type { FindingView, RunView } from '../contract/work.ts';
 import { CONCLUSION_WORDS } from '../domain/conclusion.ts';
 import { formatCarat, formatGram } from '../domain/weight.ts';
+import { aimSentence, drawnSentence } from '../lots/statement-words.ts';
+import type { SourceLot } from '../report/content/lot-part.ts';
 import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
 import { sectionOf, type ReportModel } from '../report/report-model.ts';
+import { sectionById, type ReportSection } from '../report/sections/index.ts';
 import { linesOf, measurementsOf } from './measurements-of.ts';
 import { quantityOf, type Quantity } from './quantity.ts';
 import { DOCUMENT_SCHEMA, reportDocument, type ReportDocument } from './report-document.ts';
@@ -49,16 +52,27 @@ function opinionOf({ conclusions }: SourceStone): Stone['opinion'] {
   };
 }
 
-function stoneOf(entry: SourceStone): Stone {
+function stoneOf(entry: SourceStone, weights: NonNullable<ReportSource['weights']>): Stone {
   const { stone, item, runs, findings } = entry;
   return {
     label: stone.label, item: item.label, mounted: stone.mounted, position: stone.position, shape: stone.shape, colourClass: stone.colourClass,
-    dimensions: stone.measurements, measurements: measurementsOf(entry), runs: runs.map(runOf),
+    dimensions: stone.measurements, measurements: measurementsOf(entry, weights), runs: runs.map(runOf),
     findings: findings.filter((finding) => finding.state === 'accepted').map(findingOf),
     setAside: findings.filter((finding) => finding.state === 'set-aside').map(({ run, statement, reason }) => ({ run, statement, reason })),
     opinion: opinionOf(entry),
   };
 }
+
+const saysOf = (part: ReportSection): ReportDocument['printed']['says'] => {
+  const { title, lines } = sectionById(part.section);
+  return lines(part).map(({ key, text }) => ({ section: title, about: key, text }));
+};
+
+const lotOf = ({ lot, results }: SourceLot): ReportDocument['lots'][number] => ({
+  item: lot.label, stones: lot.count, weight: lot.weight === null ? null : quantityOf(formatCarat(lot.weight), 'ct'),
+  plan: lot.plan === null ? '' : `${aimSentence(lot.plan.content)} Taken: ${drawnSentence(lot.plan.content)}`,
+  results: results.map(({ number, outcome }) => ({ number, outcome })),
+});
 
 const itemOf = (item: ItemView, seal: string): ReportDocument['items'][number] => ({
   label: item.label, kind: item.kind, seal, condition: item.condition, setting: item.setting,
@@ -75,13 +89,14 @@ export function composeDocument({ source, model, modelDigest, records }: Documen
     number: model.number, revision: model.revision, issuedAt: source.at, issuedBy: issue?.by ?? '',
     subject: model.subject,
     relatesTo: 'Results relate only to the items described here, as received.',
-    printed: { title: model.title, model: modelDigest },
+    printed: { title: model.title, model: modelDigest, says: model.sections.flatMap(saysOf) },
     laboratory: { name: laboratory.name, address: laboratory.address, zone: laboratory.zone },
     client: { name: ofCase.client.name, address: ofCase.client.address },
     case: { number: ofCase.number, receivedAt: ofCase.receivedAt, asks: ofCase.asks },
     scope: limits?.scope ?? '', limits: limits?.limits ?? [], signatures: sectionOf(model, 'signatures')?.signatures ?? [],
     items: ofCase.parcels.flatMap((parcel) => parcel.items.map((item) => itemOf(item, parcel.sealNumber))),
-    stones: source.stones.map(stoneOf),
+    stones: source.stones.map((entry) => stoneOf(entry, source.weights ?? [])),
+    lots: (source.lots ?? []).map(lotOf),
     custody: source.custody.map(({ seq, at, itemLabel, person, content, previous, hash }) => ({ seq, at, item: itemLabel, person, content, previous, hash })),
     records: [...records],
   } satisfies ReportDocument);

@@ -1,6 +1,6 @@
 import type { RunView, SpectrumView } from '../contract/work.ts';
 import { formatCarat } from '../domain/weight.ts';
-import type { SourceStone } from '../report/content/report-source.ts';
+import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
 import type { AnalysisResult, PeakResult } from '../spectra/analysis.ts';
 import { quantityOf, type Quantity } from './quantity.ts';
 import type { ReportDocument } from './report-document.ts';
@@ -79,7 +79,13 @@ function ofRun(run: RunView): Measurement[] {
 }
 
 /** Every number that was measured of a stone, with unit and, where it is known, uncertainty. */
-export function measurementsOf({ stone, runs }: SourceStone): Measurement[] {
-  const weight = stone.weight === null ? [] : [{ quantity: 'weight', result: quantityOf(formatCarat(stone.weight), 'ct'), run: null, method: null, file: null }];
-  return [...weight, ...runs.flatMap(ofRun)];
+export function measurementsOf({ stone, runs }: SourceStone, weights: NonNullable<ReportSource['weights']>): Measurement[] {
+  const atHand = { run: null, method: null, file: null };
+  const weighed = stone.weight === null ? [] : [{ quantity: 'weight', result: quantityOf(formatCarat(stone.weight), 'ct'), ...atHand }];
+  const estimates = weights.flatMap((piece) => piece.weights.stones).flatMap(({ stoneId, estimate }) => (stoneId === stone.id && estimate !== null ? [estimate] : []));
+  const estimated = estimates.map(({ weight, uncertainty }) => ({
+    quantity: 'weight, estimated from measures', ...atHand,
+    result: { value: formatCarat(weight), unit: 'ct', uncertainty: formatCarat(uncertainty), covers: 'one standard deviation: measures, formula and girdle' },
+  }));
+  return [...weighed, ...estimated, ...runs.flatMap(ofRun)];
 }

@@ -7,6 +7,7 @@ import { strength, supports } from '../domain/finding.ts';
 import { instrumentState } from '../domain/instrument-state.ts';
 import { methodId } from '../domain/method.ts';
 import { observation } from '../domain/observation.ts';
+import { lotOutcome } from '../lots/lot-outcome.ts';
 import { TEMPLATE_KINDS } from '../report/sections/section.ts';
 import { analysisParameters } from '../spectra/analysis.ts';
 import { quantity } from './quantity.ts';
@@ -79,6 +80,12 @@ const stone = z.object({
   opinion: opinion.nullable().describe('the newest opinion, apart from the measurements; null where none was given'),
 });
 
+const lot = z.object({
+  item: z.string(), stones: z.number().nullable(), weight: quantity.nullable(),
+  plan: z.string().describe('how the tested stones were chosen; empty without a plan'),
+  results: z.array(z.object({ number: z.number().describe('of the stone in the lot'), outcome: lotOutcome })),
+});
+
 const item = z.object({
   label: z.string(), kind: z.enum(['loose', 'jewellery', 'lot']), seal: z.string(), condition: z.string(),
   setting: z.enum(['open-back', 'closed-back']).nullable(),
@@ -104,7 +111,10 @@ export const reportDocument = z.object({
   issuedAt: instant, issuedBy: z.string(),
   subject: z.object({ kind: z.enum(TEMPLATE_KINDS), label: z.string(), stones: z.number() }).describe('what is reported: a stone, a piece, a lot or a case, and its label'),
   relatesTo: z.string().describe('sentence on what the results relate to'),
-  printed: z.object({ title: z.string(), model: digest.describe('SHA-256 of what the pages say (canonical JSON), as the casebook and its audit ledger keep it') }),
+  printed: z.object({
+    title: z.string(), model: digest.describe('SHA-256 of what the pages say (canonical JSON), as the casebook and its audit ledger keep it'),
+    says: z.array(z.object({ section: z.string(), about: z.string(), text: z.string() })).describe('what the pages say, statement by statement'),
+  }),
   laboratory: z.object({ name: z.string(), address: z.string(), zone: z.string() }),
   client: z.object({ name: z.string(), address: z.string() }),
   case: z.object({ number: z.string(), receivedAt: instant, asks: z.string() }),
@@ -112,6 +122,7 @@ export const reportDocument = z.object({
   signatures: z.array(z.object({ role: z.string(), name: z.string(), on: z.string() })).describe('who stands behind the report, as printed'),
   items: z.array(item),
   stones: z.array(stone),
+  lots: z.array(lot).describe('lots of small stones with the results that were recorded'),
   custody: z.array(z.object({
     seq: z.number().describe('place in the custody ledger of the house'),
     at: instant, item: z.string(), person: z.string(),

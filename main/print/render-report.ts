@@ -46,7 +46,7 @@ export async function renderReport(model: ReportModel, enclosure: Enclosure | nu
     ...(enclosure?.signed ? { remark: SIGNED_REMARK } : {}),
     title: model.draft ? `${model.title}, draft` : `${model.title} ${name}`, author: model.laboratory.name, subject: `Case ${model.caseNumber}, ${model.client.name}`,
   });
-  const context: ReportContext = { model, sheet, digest, enclosed: enclosure !== null, pages: new Map(), promises: [] };
+  const context: ReportContext = { model, sheet, digest, enclosed: enclosure !== null, signed: enclosure?.signed === true, pages: new Map(), promises: [] };
   drawBody(context);
   drawEnd(context, name);
   fillPageNumbers(context);

@@ -24,6 +24,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [gram, setGram] = useState(formatGram(s.weightToleranceGram));
   const [twoPhonon, setTwoPhonon] = useState(String(s.twoPhononCoefficient));
   const [days, setDays] = useState(String(s.dueSoonDays));
+  const [attach, setAttach] = useState(String(s.attachMegabytes));
   const [scope, setScope] = useState(s.scopeText);
   const [limits, setLimits] = useState(s.limitsText);
   const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
@@ -37,14 +38,16 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     const g = parseGram(gram);
     const alpha = readNumber(twoPhonon);
     const soon = readNumber(days);
+    const megabytes = readNumber(attach);
     const faults: Record<string, string> = {};
     if (!ct.ok) faults['carat'] = ct.error;
     if (!g.ok) faults['gram'] = g.error;
     if (alpha === undefined || Number.isNaN(alpha)) faults['twoPhonon'] = 'Write a number between 10 and 14.';
     if (soon === undefined || Number.isNaN(soon)) faults['days'] = 'Write a number of days.';
+    if (megabytes === undefined || !Number.isInteger(megabytes) || megabytes < 0 || megabytes > 200) faults['attach'] = 'Write a whole number from 0 to 200.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), scopeText: scope, limitsText: limits };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, scopeText: scope, limitsText: limits };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -65,6 +68,10 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
         <Field label="Due soon from" mono suffix="days" value={days} onChange={setDays} error={wrong['days']} />
       </div>
       <p className="quiet">The two-phonon coefficient sets the scale of every nitrogen value. Published values lie between 11.8 and 12.3 cm⁻¹, so nitrogen contents carry 3 to 6 % from this choice alone. Weight tolerances are common practice, no source.</p>
+      <div className="fields-four">
+        <Field label="Raw records inside a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
+      </div>
+      <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source.</p>
       <Field label="Scope, as printed on reports" lines={3} value={scope} onChange={setScope} error={wrong['settings.scopeText']} />
       <Field label="Limits, as printed on reports" lines={4} value={limits} onChange={setLimits} error={wrong['settings.limitsText']} />
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}

@@ -12,6 +12,8 @@ export type ReportContext = {
   readonly digest: string;
   /** Whether the report and its raw records are attached. */
   readonly enclosed: boolean;
+  /** Whether the file will carry the laboratory's signature. */
+  readonly signed: boolean;
   /** Page index on which a section, or the part of one stone in it, begins. */
   readonly pages: Map<string, number>;
   readonly promises: PagePromise[];

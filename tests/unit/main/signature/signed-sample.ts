@@ -29,7 +29,7 @@ export function sampleDocument(number: string, revision: number): ReportDocument
   const { laboratory, client, title, issuedAt, caseNumber } = sampleReport();
   return reportDocument.parse({
     schema: 'culet-report-document-1', language: 'en', demonstration: true, draft: false, number, revision, issuedAt, issuedBy: 'T. Brambilla',
-    subject: { kind: 'single-stone', label: 'A-3', stones: 1 }, relatesTo: 'Results relate only to the items described here, as received.', printed: { title, model: '0'.repeat(64) },
+    subject: { kind: 'single-stone', label: 'A-3', stones: 1 }, relatesTo: 'Results relate only to the items described here, as received.', printed: { title, model: '0'.repeat(64), says: [] }, lots: [],
     laboratory: { name: laboratory.name, address: laboratory.address, zone: laboratory.zone }, client, case: { number: caseNumber, receivedAt: issuedAt, asks: '' },
     scope: '', limits: [], signatures: [], items: [], stones: [], custody: [],
     records: RECORDS.map(({ name, mediaType, photograph, bytes }) => ({ runs: photograph ? [] : ['R5'], name, mediaType, bytes: bytes.byteLength, sha256: sha256(bytes), attachedAs: name, leftOut: '' })),
