@@ -42,6 +42,8 @@ export const planInput = z.strictObject({
   /** Fixes the drawn list; only for 'list'. Whole number below 2^32. */
   seed: z.number().int().min(0).max(4_294_967_295).nullable(),
   reason: z.string().trim().min(1, 'Write why this plan was chosen.').max(600),
+  /** Method and instrument with which each stone is tested, in words. */
+  method: z.string().trim().max(300).default(''),
 });
 export type PlanInput = z.infer<typeof planInput>;
 

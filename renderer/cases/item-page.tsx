@@ -90,7 +90,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
       {below === 'stones' ? (
         <div className="case-table">
           <DataTable label={`Stones of ${item.label}`} rows={item.stones} columns={columns} rowKey={(s) => s.id} rowHeight={50} onOpen={(s) => { go({ view: 'stone', id: s.id }); }}
-            empty={<Empty title="No stone singled out yet"><p>A stone of the lot gets its own folder when it is tested: add it here.</p></Empty>} />
+            empty={<Empty title="No stone singled out yet"><p>{item.kind === 'lot' ? 'The stones of a lot are entered by their numbers: open the lot. One that is tested by itself gets a folder of its own: add it here.' : 'A stone gets its own folder when it is tested: add it here.'}</p></Empty>} />
         </div>
       ) : null}
       {below === 'stones' && item.kind === 'jewellery' && weights && item.stones.length > 0 ? <PieceTotal key={weights.declared?.at ?? 'none'} itemId={item.id} weights={weights} /> : null}

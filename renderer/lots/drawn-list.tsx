@@ -17,6 +17,7 @@ export function DrawnList({ lot, plan }: { readonly lot: LotView; readonly plan:
     <section className="section lot-drawn" aria-label="The plan that holds">
       <div className="row gap12"><h2 className="grow">The plan that holds</h2>{list.length > 0 ? <Button onPress={save}>Save the list</Button> : null}</div>
       <p>{aimSentence(plan)} {drawnSentence(plan)}</p>
+      {plan.method === '' ? null : <p>Each stone is tested by: {plan.method}</p>}
       <p className="second">{plan.reason} <span className="quiet">{lot.plan?.by}</span></p>
       {list.length > 0 ? <p className="mono lot-drawn-list" aria-label="Stones to test">{list.slice(0, SHOWN).join('  ')}{list.length > SHOWN ? `  … and ${list.length - SHOWN} more` : ''}</p> : null}
     </section>

@@ -35,13 +35,14 @@ export function PlanForm({ lot, mayPlan }: { readonly lot: LotView; readonly may
   const [sides, setSides] = useState<PlanInput['sides']>(before?.sides ?? 'upper');
   const [drawn, setDrawn] = useState<DrawnWay>(before?.drawn ?? 'list');
   const [seed, setSeed] = useState(() => String(before?.seed ?? freshSeed()));
+  const [method, setMethod] = useState(before?.method ?? '');
   const [reason, setReason] = useState('');
   const [asked, setAsked] = useState(false);
   const keep = useChange('lots.plan');
   const notes = useNotes();
 
   const aim = is === 'detect' ? { is, percent: readNumber(percent) } : is === 'acceptance' ? { is, level, aql: Number(aql) } : is === 'own' ? { is, size: readNumber(size) } : { is };
-  const wanted = { aim, confidence: readNumber(confidence), sides, drawn, seed: drawn === 'list' ? readNumber(seed) ?? null : null, reason };
+  const wanted = { aim, confidence: readNumber(confidence), sides, drawn, seed: drawn === 'list' ? readNumber(seed) ?? null : null, reason, method };
   const parsed = planInput.safeParse({ ...wanted, reason: reason.trim() === '' ? '–' : reason });
   const made = parsed.success && lot.count !== null ? makePlan(lot.count, parsed.data) : null;
   const faults: Record<string, string> = parsed.success ? {} : Object.fromEntries(parsed.error.issues.map((issue) => [issue.path.join('.'), 'Write a number within its limits.']));
@@ -76,6 +77,7 @@ export function PlanForm({ lot, mayPlan }: { readonly lot: LotView; readonly may
       {is === 'acceptance' ? <p className="quiet">Single sampling, normal inspection, of MIL-STD-105E, which ISO 2859-1 took over. The rules that switch between lots are not applied. Such plans are made for series of lots; for one lot the limits beside say more.</p> : null}
       {mayPlan ? (
         <>
+          <Field label="How each stone is tested" value={method} onChange={setMethod} placeholder="method and instrument" hint="Printed with the results." />
           <Field label="Why this plan" lines={2} value={reason} onChange={setReason} error={faults['reason']} />
           {keep.error && !keep.error.failure.fields ? <Trouble {...keep.error.failure} /> : null}
           <div><Button kind="main" keys="Mod+Enter" type="submit" isDisabled={keep.isPending}>{lot.plan ? 'Keep as the new plan' : 'Keep the plan'}</Button></div>

@@ -32,7 +32,7 @@ const carat = (units: number | null): string => (units === null ? '–' : `${for
 function sampling({ lot }: SourceLot): string[] {
   if (lot.plan === null) return ['No sampling plan was recorded.'];
   const { content } = lot.plan;
-  return [`${aimSentence(content)} Taken: ${drawnSentence(content)}`, `Reason for this plan: ${content.reason}`];
+  return [`${aimSentence(content)} Taken: ${drawnSentence(content)}`, `Reason for this plan: ${content.reason}`, content.method === '' ? 'How each stone was tested is not recorded.' : `Each stone was tested by: ${content.method}`];
 }
 
 /** The lots of a case for its report; a lot without a count or without any record of its own is left out. */

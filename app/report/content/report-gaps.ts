@@ -1,3 +1,4 @@
+import type { SourceLot } from './lot-part.ts';
 import type { ReportSource, SourceStone } from './report-source.ts';
 
 function latestEvidence({ findings, runs }: SourceStone): string {
@@ -14,6 +15,14 @@ function stoneGap(entry: SourceStone): string | null {
   return null;
 }
 
+/** A statement on a lot whose count and results contradict each other would be wrong. */
+function lotGap({ lot, results }: SourceLot): string | null {
+  const { label, count, plan } = lot;
+  if (count !== null && results.some((result) => result.number > count)) return `Lot ${label} has results for numbers beyond its ${count} stones: count it again, or take them back.`;
+  if (count !== null && plan !== null && plan.content.lot !== count && results.length > 0) return `Lot ${label} was counted anew after its plan: make the plan for ${count} stones.`;
+  return null;
+}
+
 /** What stops a report from being issued, each in a sentence; empty where nothing does. */
 export function reportGaps(source: Pick<ReportSource, 'laboratory' | 'case' | 'stones' | 'lots'>): string[] {
   const { laboratory, stones, lots } = source;
@@ -25,5 +34,6 @@ export function reportGaps(source: Pick<ReportSource, 'laboratory' | 'case' | 's
     ...(contact ? [] : [`${client.name} has neither address nor another contact: add one to the client.`]),
     ...(stones.length === 0 && !(lots ?? []).some(({ results }) => results.length > 0) ? ['No stone is entered for this case: a report needs at least one, or a lot with results.'] : []),
     ...stones.flatMap((entry) => stoneGap(entry) ?? []),
+    ...(lots ?? []).flatMap((lot) => lotGap(lot) ?? []),
   ];
 }

@@ -47,4 +47,13 @@ describe('limits of the number in a lot', () => {
   test('all tested: exactly what was found', () => {
     expect(lotBounds({ lot: 40, sample: 40, found: 7 }, 0.99, 'both')).toEqual({ low: 7, high: 7 });
   });
+  test('a lot of a million takes milliseconds', () => {
+    const sampled = { lot: 1_000_000, sample: 200_000, found: 40_000 };
+    lotBounds(sampled, 0.95, 'both');
+    const from = performance.now();
+    const { low, high } = lotBounds(sampled, 0.95, 'both');
+    expect(performance.now() - from).toBeLessThan(400);
+    expect(low).toBeLessThan(200_000);
+    expect(high).toBeGreaterThan(200_000);
+  });
 });

@@ -3,7 +3,7 @@ import type { LotOutcome } from '../../../../app/lots/lot-outcome.ts';
 import type { PlanContent, PlanInput } from '../../../../app/lots/lot-record.ts';
 import { makePlan } from '../../../../app/lots/make-plan.ts';
 
-export const WANTED: PlanInput = { aim: { is: 'detect', percent: 5 }, confidence: 95, sides: 'upper', drawn: 'list', seed: 11, reason: 'First look at a new source.' };
+export const WANTED: PlanInput = { aim: { is: 'detect', percent: 5 }, confidence: 95, sides: 'upper', drawn: 'list', seed: 11, reason: 'First look at a new source.', method: 'short-wave ultraviolet, invented viewer' };
 
 export function planOf(lot: number, change: Partial<PlanInput> = {}): PlanContent {
   const made = makePlan(lot, { ...WANTED, ...change });

@@ -114,6 +114,17 @@ describe('the services of a lot', () => {
     expect(lots![0]!.statement[0]).toContain('Tested: 2 of 340 stones.');
     expect(files[`raw/list-${sha256.slice(0, 8)}-list.csv`]).toEqual(list);
   });
+  test('a report is not issued while a lot’s count and results contradict each other', async () => {
+    await house.done(house.examiner, 'lots.plan', { itemId, ...plan });
+    await enter([entry(340, 'natural')]);
+    const { caseId } = await house.done(house.examiner, 'lots.get', { itemId });
+    const missing = async () => (await house.done(house.examiner, 'reports.prepare', { caseId })).missing.filter((sentence) => sentence.startsWith('Lot'));
+    expect(await missing()).toEqual([]);
+    await house.done(house.examiner, 'lots.count', { itemId, count: 339, sieves: [], note: '' });
+    expect(await missing()).toEqual(['Lot A has results for numbers beyond its 339 stones: count it again, or take them back.']);
+    await enter([entry(340, null, 'natural'), entry(1, 'natural')]);
+    expect(await missing()).toEqual(['Lot A was counted anew after its plan: make the plan for 339 stones.']);
+  });
   test('10,000 results come in, and one more is entered, without a long wait', async () => {
     await house.done(house.examiner, 'lots.count', { itemId, count: 10_000, sieves: [], note: '' });
     const list = file(Array.from({ length: 9999 }, (_, i) => `${i + 1};natural`).join('\n'));

@@ -22,7 +22,7 @@ describe('what a report says of a lot', () => {
       split: { ...signed, note: '', parts: [{ sort: 'passing', name: '', count: 339, weight: 81_000 }, { sort: 'laboratory-grown', name: 'paper 2', count: 1, weight: 100 }] },
     };
     const text = lotText({ lot, results: resultsOf(list, { 0: 'grown-cvd' }) }, laboratory)!;
-    expect(text.sampling).toEqual([expect.stringContaining('drawn by a list of random numbers (starting number 11'), 'Reason for this plan: First look at a new source.']);
+    expect(text.sampling).toEqual([expect.stringContaining('drawn by a list of random numbers (starting number 11'), 'Reason for this plan: First look at a new source.', 'Each stone was tested by: short-wave ultraviolet, invented viewer']);
     expect(text.outcomes).toEqual([{ words: 'natural, consistent', count: 53 }, { words: 'laboratory-grown, CVD', count: 1 }, { words: 'untested', count: 286 }]);
     expect(text.named).toEqual([{ words: 'laboratory-grown, CVD', numbers: String(list[0]) }]);
     expect(text.statement.join(' ')).toContain('With 95 % confidence (one-sided)');
