@@ -4,13 +4,14 @@ import { casebookContract } from './casebook.ts';
 import { casesContract } from './cases.ts';
 import type { Reply } from './failure.ts';
 import { keysContract } from './keys.ts';
+import { imagesContract } from './images.ts';
 import { lotsContract } from './lots.ts';
 import { piecesContract } from './pieces.ts';
 import { reportCheckContract } from './report-check.ts';
 import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
-export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...lotsContract, ...piecesContract, ...keysContract, ...reportCheckContract } as const;
+export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...reportCheckContract } as const;
 
 export type Contract = typeof contract;
 export type OperationName = keyof Contract;

@@ -3,6 +3,7 @@ import type { Keyring } from '../keys/keyring.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import type { HostFacts } from './intake-context.ts';
+import { createImageServices } from './images.ts';
 import { createIntakeServices } from './intake-services.ts';
 import { createKeysServices } from './keys-services.ts';
 import { createPieceServices } from './pieces.ts';
@@ -23,6 +24,7 @@ export function createServices(deps: ServicesDeps): Services {
     ...createBatchServices({ pool: deps.pool }),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),
+    ...createImageServices(work),
     ...createPieceServices(work),
     'reports.check': createReportCheckService(work),
   };

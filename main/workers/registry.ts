@@ -4,11 +4,14 @@ import { readAndAnalyseTask } from './tasks/read-and-analyse.ts';
 import { analyseFileTask } from './tasks/analyse-file.ts';
 import { batchRowsTask } from './tasks/batch-rows.ts';
 import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
+import { photographFactsTask } from './tasks/photograph-facts.ts';
+import { photographPreviewTask } from './tasks/photograph-preview.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
 import { checkReportTask } from './tasks/check-report.ts';
 import { renderLabelsTask } from './tasks/render-labels.ts';
 import { renderReceiptTask } from './tasks/render-receipt.ts';
 import { renderReportTask } from './tasks/render-report.ts';
+import { suggestOutlinesTask } from './tasks/suggest-outlines.ts';
 import { zipFilesTask } from './tasks/zip-files.ts';
 
 /** Every task that a worker thread can do, by name. To add one: write its file in tasks/ and name it here. */
@@ -23,6 +26,9 @@ export const TASKS = {
   'render-labels': renderLabelsTask,
   'render-receipt': renderReceiptTask,
   'render-report': renderReportTask,
+  'photograph-facts': photographFactsTask,
+  'photograph-preview': photographPreviewTask,
+  'suggest-outlines': suggestOutlinesTask,
   'zip-files': zipFilesTask,
 } as const;
 

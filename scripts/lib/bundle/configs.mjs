@@ -71,8 +71,8 @@ export const mainConfig = nodeConfig({
     culet: inRoot('main', 'cli', 'culet.ts'),
     worker: inRoot('main', 'workers', 'worker.ts'),
   },
-  // Electron is there by itself; the database binding finds its binary beside its own file.
-  external: ['electron', 'better-sqlite3'], oneFile: false, emptyOutDir: true,
+  // Electron is there by itself; the database binding and the picture decoder find their binaries beside their own files.
+  external: ['electron', 'better-sqlite3', 'sharp'], oneFile: false, emptyOutDir: true,
 });
 
 /** The preload: a sandboxed one cannot load other files, so it is a single one. */

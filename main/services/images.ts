@@ -1,0 +1,25 @@
+import type { imagesContract } from '../../app/contract/images.ts';
+import { runImageTask } from './image-work.ts';
+import type { Services } from './service.ts';
+import { reading, type WorkDeps } from './work-context.ts';
+
+/** Photographs as pictures to be read and measured. The bytes never change; all reading is done in a worker. */
+export function createImageServices(deps: WorkDeps): Pick<Services, keyof typeof imagesContract> {
+  return {
+    'images.facts': reading(deps, 'images.facts', async ({ photographId }, work) => {
+      const content = await work.casebook.photographs.content(photographId);
+      if (!content.ok) return content;
+      return runImageTask(work, 'photograph-facts', { bytes: content.value.bytes }, content.value.name, (result) => result);
+    }),
+    'images.preview': reading(deps, 'images.preview', async ({ photographId, longSide }, work) => {
+      const content = await work.casebook.photographs.content(photographId);
+      if (!content.ok) return content;
+      return runImageTask(work, 'photograph-preview', { bytes: content.value.bytes, longSide }, content.value.name, (result) => result);
+    }),
+    'images.suggestOutlines': reading(deps, 'images.suggestOutlines', async ({ photographId }, work) => {
+      const content = await work.casebook.photographs.content(photographId);
+      if (!content.ok) return content;
+      return runImageTask(work, 'suggest-outlines', { bytes: content.value.bytes }, content.value.name, (result) => result);
+    }),
+  };
+}
