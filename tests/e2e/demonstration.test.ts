@@ -84,6 +84,18 @@ describe.each(availableHosts())('the demonstration in %s', (host) => {
     expect(Buffer.from((await save()).bytes).equals(Buffer.from(report.bytes))).toBe(true);
   });
 
+  test('its report is authentic, and says that it proves nothing', async () => {
+    await visit(culet, '#/reports', 'Reports');
+    const report = await fileSavedBy(culet, () => culet.page.getByRole('button', { name: 'Save PDF' }).first().click());
+    await visit(culet, '#/check', 'Check a report');
+    await culet.page.getByLabel('PDF of a report').setInputFiles({ name: 'report.pdf', mimeType: 'application/pdf', buffer: Buffer.from(report.bytes) });
+    const answer = culet.page.getByRole('status', { name: 'Answer' });
+    await answer.getByRole('heading', { name: 'Authentic' }).waitFor();
+    await answer.getByText('laboratory, stones and key are invented, and it proves nothing').waitFor();
+    await answer.getByText('It is the newest revision that this casebook holds.').waitFor();
+    await lookAt(culet, 'check-authentic');
+  });
+
   test('is left again, stays on the disk, and does not stand in the way of an own casebook', async () => {
     await visit(culet, '#/house', 'House');
     await culet.page.getByRole('button', { name: 'Leave the demonstration' }).click();

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import BetterSqlite from 'better-sqlite3';
+import { concludeAll } from '../services/conclude-all.ts';
 import { openHouse, type House } from '../services/work-house.ts';
 import { runCaptured } from './run-captured.ts';
 
@@ -16,11 +17,7 @@ beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'culet-cli-casebook-'));
   house = await openHouse();
   const { caseId, stones } = await house.takeIn();
-  for (const stoneId of Object.values(stones)) {
-    const concluded = await house.done(house.examiner, 'conclusions.conclude', { stoneId, conclusion: 'undetermined', reasons: 'Nothing was measured yet.', departure: '' });
-    house.pass(5);
-    await house.done(house.colleague, 'conclusions.confirm', { conclusionId: concluded.id, agrees: true, reason: '' });
-  }
+  await concludeAll(house, Object.values(stones));
   const row = await house.done(house.colleague, 'reports.issue', { caseId });
   issued = { number: row.number, pdf: (await house.done(house.colleague, 'reports.pdf', { reportId: row.id })).pdf };
   await house.takeIn();

@@ -7,6 +7,7 @@ import { writePublicKeyFile } from '../../../../app/signature/public-key-file.ts
 import { publicKeyOf } from '../../../../main/keys/ed25519.ts';
 import { createReportCheckService } from '../../../../main/services/report-check.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
+import { concludeAll } from '../services/conclude-all.ts';
 import { openHouse, type House } from '../services/work-house.ts';
 import { runCaptured } from './run-captured.ts';
 
@@ -20,11 +21,7 @@ beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'culet-verify-'));
   house = await openHouse();
   const { caseId, stones } = await house.takeIn();
-  for (const stoneId of Object.values(stones)) {
-    const concluded = await house.done(house.examiner, 'conclusions.conclude', { stoneId, conclusion: 'undetermined', reasons: 'Nothing was measured yet.', departure: '' });
-    house.pass(5);
-    await house.done(house.colleague, 'conclusions.confirm', { conclusionId: concluded.id, agrees: true, reason: '' });
-  }
+  await concludeAll(house, Object.values(stones));
   for (const name of ['first.pdf', 'second.pdf']) {
     const row = await house.done(house.colleague, 'reports.issue', { caseId });
     writeFileSync(inFolder(name), (await house.done(house.colleague, 'reports.pdf', { reportId: row.id })).pdf);

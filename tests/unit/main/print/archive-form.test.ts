@@ -2,15 +2,17 @@ import jsQR from 'jsqr';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { createHash } from 'node:crypto';
 import { buildLabelsModel } from '../../../../app/report/build-labels-model.ts';
+import { buildReceiptModel } from '../../../../app/report/build-receipt-model.ts';
 import { MARGINS, PAGE_POINTS } from '../../../../main/print/paper.ts';
 import { renderLabels } from '../../../../main/print/render-labels.ts';
+import { renderReceipt } from '../../../../main/print/render-receipt.ts';
 import { renderReport } from '../../../../main/print/render-report.ts';
 import type { Enclosure } from '../../../../main/print/report/enclosure.ts';
 import { foundTools, hasPreflight, hasTool, preflightFindings, runTool } from './outside-tools.ts';
 import { filledRectangles, rasterise } from './rasterise.ts';
 import { attachedTo, readPdf } from './read-pdf.ts';
 import { sampleCase, sampleLaboratory } from './sample-case.ts';
-import { sampleReport, sampleReport1 } from './sample-report.ts';
+import { sampleOfMany, sampleReport, sampleReport1 } from './sample-report.ts';
 
 console.log(`Checked by pdf.js and, where they are on this machine, by: ${[...foundTools, ...(hasPreflight ? ['PDFBox preflight'] : [])].join(', ') || 'nothing else'}.`);
 
@@ -32,6 +34,9 @@ const model = ((report) => ({
   ...report,
   sections: report.sections.map((part) => (part.section === 'raw-records' ? { ...part, records: part.records.map((record, i) => ({ ...record, attached: i !== 1 })) } : part)),
 }))(sampleReport());
+
+// The validator knows the first part of the standard only: it objects to what the third part allows, and to nothing else.
+const ALLOWED_BY_THE_THIRD_PART = [/^1\.4\.7 .*EmbeddedFile/, /^1\.2\.9 .*EmbeddedFile/, /^3\.1\.11 .*CIDSet entry is missing/, /^2\.2\.2 .*Soft Mask/, /^7\.11\.2 .*part must be 1/];
 
 describe('a report with what it encloses', () => {
   let pdf: Uint8Array;
@@ -130,8 +135,6 @@ describe('a report with what it encloses', () => {
     expect(sha256(files.get('R6-σ spectrum.jdx') ?? '')).toBe(sha256(enclosure.records[1]!.bytes));
   });
 
-  // The validator knows the first part of the standard only: it objects to what the third part allows, and to nothing else.
-  const ALLOWED_BY_THE_THIRD_PART = [/^1\.4\.7 .*EmbeddedFile/, /^1\.2\.9 .*EmbeddedFile/, /^3\.1\.11 .*CIDSet entry is missing/, /^2\.2\.2 .*Soft Mask/, /^7\.11\.2 .*part must be 1/];
   test.skipIf(!hasPreflight)('a PDF/A validator objects to nothing but what the third part of the standard allows', () => {
     const findings = preflightFindings(pdf);
     expect(findings.some((line) => line.includes('part must be 1'))).toBe(true);
@@ -156,8 +159,28 @@ test('a picture in printing inks is not drawn: the profile does not describe its
   expect((await readPdf(pdf)).pages.join(' ')).toContain('picture can’t be drawn');
 });
 
-test('labels are written in the same form', async () => {
-  const raw = Buffer.from(await renderLabels(buildLabelsModel(sampleLaboratory(), sampleCase()))).toString('latin1');
-  expect(raw).toContain('<pdfaid:part>3</pdfaid:part>');
-  expect(raw).toContain('/OutputIntents [');
+describe.each([
+  ['a receipt', () => renderReceipt(buildReceiptModel(sampleLaboratory(), sampleCase(), null))],
+  ['labels', () => renderLabels(buildLabelsModel(sampleLaboratory(), sampleCase()))],
+  ['a report on many stones', () => renderReport(sampleOfMany(6))],
+])('%s', (_, render) => {
+  let pdf: Uint8Array;
+  beforeAll(async () => { pdf = await render(); });
+
+  test('is written in the same form', () => {
+    const raw = Buffer.from(pdf).toString('latin1');
+    expect(raw).toContain('<pdfaid:part>3</pdfaid:part>');
+    expect(raw).toContain('/OutputIntents [');
+  });
+
+  test('its headings come in order', async () => {
+    const levels = (await readPdf(pdf)).roles.flat().filter((role) => /^H\d$/.test(role)).map((role) => Number(role.slice(1)));
+    levels.forEach((level, i) => expect(level - (levels[i - 1] ?? 0)).toBeLessThanOrEqual(1));
+  });
+
+  test.skipIf(!hasPreflight)('a PDF/A validator has no other objection', () => {
+    const findings = preflightFindings(pdf);
+    expect(findings.length).toBeGreaterThan(0);
+    expect(findings.filter((line) => !ALLOWED_BY_THE_THIRD_PART.some((pattern) => pattern.test(line)))).toEqual([]);
+  }, 60_000);
 });

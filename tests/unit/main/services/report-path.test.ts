@@ -244,6 +244,17 @@ describe('the report', () => {
     expect(JSON.stringify(stone?.measurements)).not.toMatch(/natural|grown/);
   }, 20_000);
 
+  test('is not issued while the laboratory’s key is locked: nothing is numbered, nothing kept', async () => {
+    const locked = { code: 'locked', message: 'The laboratory’s key is locked.', next: 'Sign in again with your password to sign.' } as const;
+    await start({ signer: { sign: async () => ({ ok: false, error: locked }) } });
+    await toConfirmed();
+    const answer = await house.as(house.colleague, 'reports.issue', { caseId });
+    expect(answer.ok ? null : answer.error).toEqual(locked);
+    expect(await house.done(house.examiner, 'reports.list', { caseId })).toEqual([]);
+    expect(house.casebook.handle.read.get<{ last: number }>(`SELECT last FROM number_counter WHERE kind = 'report'`)?.last ?? 0).toBe(0);
+    expect((await house.done(house.examiner, 'reports.preview', { caseId })).pdf.byteLength).toBeGreaterThan(1000);
+  }, 20_000);
+
   test('a laboratory that allows no megabyte attaches no raw record and says so', async () => {
     await start();
     const { settings, ...laboratory } = theLaboratory(house.casebook.handle.read);

@@ -9,6 +9,7 @@ import type { Spectrum } from '../../../../app/spectra/spectrum.ts';
 import { openCasebook, type Casebook } from '../../../../db/open-casebook.ts';
 import type { Service } from '../../../../main/services/service.ts';
 import { createKeyring } from '../../../../main/keys/keyring.ts';
+import type { Signer } from '../../../../main/keys/signer.ts';
 import { makeOpenKey } from '../../../../main/keys/make-open-key.ts';
 import { createPieceServices } from '../../../../main/services/pieces.ts';
 import { createWorkServices } from '../../../../main/services/work-services.ts';
@@ -55,7 +56,7 @@ export const INTAKE: IntakeInput = {
   }],
 };
 
-export async function openHouse(options: { address?: string; pool?: TaskPool } = {}): Promise<House> {
+export async function openHouse(options: { address?: string; pool?: TaskPool; signer?: Signer } = {}): Promise<House> {
   const folder = mkdtempSync(path.join(tmpdir(), 'culet-work-'));
   let instant = Date.parse('2026-11-25T09:00:00.000Z');
   let ids = 0;
@@ -71,7 +72,7 @@ export async function openHouse(options: { address?: string; pool?: TaskPool } =
   if (!colleague.ok) throw new Error(colleague.error.message);
   await makeOpenKey(casebook, { at: at(), personId: examiner, operation: 'keys.create' }, new Uint8Array(32).fill(7));
   const events: unknown[] = [];
-  const deps = { now, newId, casebook: () => casebook, signer: createKeyring(() => casebook), pool: options.pool ?? createInlinePool() };
+  const deps = { now, newId, casebook: () => casebook, signer: options.signer ?? createKeyring(() => casebook), pool: options.pool ?? createInlinePool() };
   const services = { ...createWorkServices(deps), ...createPieceServices(deps) };
 
   const as: House['as'] = async (person, name, input, signal) => {
