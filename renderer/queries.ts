@@ -19,6 +19,9 @@ export const queryClient = new QueryClient({
 // A change anywhere may alter any list: what is shown is asked again, what is not shown is marked stale.
 door.subscribe((event) => { if (event.kind === 'changed') void queryClient.invalidateQueries(); });
 
+/** Pictures are large: one that is no longer shown is held for a while and then let go. */
+const KEPT_MS = 60_000;
+
 async function ask<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
   const reply = await door.call(name, input);
   if (!reply.ok) throw new DoorFailure(reply.error);
@@ -33,6 +36,11 @@ export function useAsk<K extends OperationName>(name: K, input: Input<K> | null,
     enabled: input !== null,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
   });
+}
+
+/** Reads what never changes, such as the bytes of a record: asked once, and not again when something else changes. */
+export function useAskOnce<K extends OperationName>(name: K, input: Input<K> | null): UseQueryResult<Output<K>, DoorFailure> {
+  return useQuery<Output<K>, DoorFailure>({ queryKey: [name, input], queryFn: () => ask(name, input as Input<K>), enabled: input !== null, staleTime: 'static', gcTime: KEPT_MS });
 }
 
 /** Reads the same kind of thing several times, in the order of the inputs. */

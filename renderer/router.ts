@@ -4,21 +4,21 @@ import { useSyncExternalStore } from 'react';
 export type Place =
   | { readonly view: 'bench' | 'cases' | 'stones' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' }
   | { readonly view: 'case'; readonly id: string }
-  | { readonly view: 'stone' | 'lot'; readonly id: string; readonly panel?: string };
+  | { readonly view: 'stone' | 'lot' | 'piece'; readonly id: string; readonly panel?: string };
 
 const LISTS = ['bench', 'cases', 'stones', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch', 'check'] as const;
 
 export function parsePlace(hash: string): Place {
   const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   if (view === 'case' && id) return { view, id };
-  if ((view === 'stone' || view === 'lot') && id) return panel ? { view, id, panel } : { view, id };
+  if ((view === 'stone' || view === 'lot' || view === 'piece') && id) return panel ? { view, id, panel } : { view, id };
   const list = LISTS.find((l) => l === view);
   return { view: list ?? 'bench' };
 }
 
 export function placeAddress(place: Place): string {
   if (place.view === 'case') return `#/case/${encodeURIComponent(place.id)}`;
-  if (place.view === 'stone' || place.view === 'lot') return `#/${place.view}/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
+  if (place.view === 'stone' || place.view === 'lot' || place.view === 'piece') return `#/${place.view}/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
   return `#/${place.view}`;
 }
 

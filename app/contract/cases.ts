@@ -10,7 +10,7 @@ export type ClientView = z.infer<typeof clientView>;
 
 export const itemKind = z.enum(['loose', 'jewellery', 'lot']);
 export const settingKind = z.enum(['open-back', 'closed-back']);
-export const lightKind = z.enum(['white', 'long-wave', 'short-wave', 'polarised']);
+export const lightKind = z.enum(['white', 'long-wave', 'short-wave', 'polarised', 'drawing']);
 export const caseState = z.enum(['open', 'reported', 'returned']);
 
 const photoInput = z.strictObject({ name: line(255), mediaType: z.enum(['image/png', 'image/jpeg']), bytes, caption: line(200), light: lightKind });

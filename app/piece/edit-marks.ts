@@ -1,4 +1,5 @@
-import { MARK_LIMITS, type Mark, type Outline } from './mark.ts';
+import type { Outline } from '../images/photograph.ts';
+import { MARK_LIMITS, type Mark } from './mark.ts';
 
 type Marks = readonly Mark[];
 

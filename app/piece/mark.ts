@@ -18,9 +18,6 @@ export const mark = z.strictObject({
 });
 export type Mark = z.infer<typeof mark>;
 
-/** An outline that was found in a picture, in the same parts, and belongs to no mark yet. */
-export type Outline = Pick<Mark, 'x' | 'y' | 'radius'>;
-
 /** What the marks are placed on: a picture of the piece, or a plain grid where there is none. */
 export const mapGround = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('photograph'), photographId: z.string().min(1).max(60) }),

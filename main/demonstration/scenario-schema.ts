@@ -53,7 +53,7 @@ const stone = z.strictObject({
   sees: seen.default([]),
 });
 
-const photograph = z.strictObject({ light: lightKind, caption: z.string() });
+const photograph = z.strictObject({ light: lightKind.exclude(['drawing']), caption: z.string() });
 
 /** How the stones lie in the pictures. */
 export const ARRANGEMENTS = ['single', 'row', 'arc', 'rings', 'scatter'] as const;

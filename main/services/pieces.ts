@@ -1,5 +1,5 @@
-import { ok } from '../../app/result.ts';
 import type { piecesContract } from '../../app/contract/pieces.ts';
+import { ok } from '../../app/result.ts';
 import { notFound } from './failures.ts';
 import type { Services } from './service.ts';
 import { changing, reading, type WorkDeps } from './work-context.ts';

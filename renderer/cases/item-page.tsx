@@ -51,6 +51,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
     if (s.weight !== null) return formatCarat(s.weight);
     return estimate ? <span className="second" title={`Estimated: ${estimateText(estimate)}, k = 2`}>≈ {(estimate.weight / 10_000).toFixed(2)}</span> : '–';
   };
+  useKey('M', () => { go({ view: 'piece', id: item.id }); }, item.kind !== 'loose');
   useKey('L', () => { go({ view: 'lot', id: item.id }); }, item.kind === 'lot');
   const k = item.custody;
   const whereabouts = [k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
