@@ -35,6 +35,10 @@ const GUARDED: readonly Guarded[] = [
   { table: 'checkpoint', primary: 'id', keys: [], mayChange: [] },
   { table: 'lot_record', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },
   { table: 'weight_record', primary: 'id', keys: [], mayChange: [] },
+  { table: 'house_text', primary: 'id', keys: [['kind', 'version']], mayChange: [] },
+  { table: 'report_template', primary: 'id', keys: [['template_id', 'version']], mayChange: [] },
+  { table: 'report_withdrawal', primary: 'id', keys: [['report_id']], mayChange: [] },
+  { table: 'signing_authorisation', primary: 'id', keys: [['holder_id', 'ordinal']], mayChange: [] },
   { table: 'finding', primary: 'id', keys: [], mayChange: ['state', 'reason', 'decided_by', 'decided_at'], columns: FINDING_FACTS },
 ];
 

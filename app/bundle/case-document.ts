@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { caseView, stoneSummary } from '../contract/cases.ts';
 import { lotResultView, pieceWeights } from '../contract/lots.ts';
-import { conclusionView, findingView, reportRow, runView } from '../contract/work.ts';
+import { reportRow } from '../contract/report-row.ts';
+import { conclusionView, findingView, runView } from '../contract/work.ts';
 import { custodyContent } from '../domain/custody-event.ts';
 import { lotContent } from '../lots/lot-record.ts';
 import { proposal } from '../evidence/proposal.ts';

@@ -8,10 +8,15 @@ import { imagesContract } from './images.ts';
 import { lotsContract } from './lots.ts';
 import { piecesContract } from './pieces.ts';
 import { reportCheckContract } from './report-check.ts';
+import { reportDraftsContract } from './report-drafts.ts';
+import { reportHouseContract } from './report-house.ts';
 import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
-export const contract = { ...casebookContract, ...casesContract, ...workContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...reportCheckContract } as const;
+export const contract = {
+  ...casebookContract, ...casesContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract,
+  ...reportCheckContract,
+} as const;
 
 export type Contract = typeof contract;
 export type OperationName = keyof Contract;

@@ -13,6 +13,7 @@ import { calibrationContract, scaleView } from './calibration.ts';
 import { caseView, itemView, stoneSummary } from './cases.ts';
 import { bytes, digest, filled, floats, id, instant, line, nothing } from './common.ts';
 import { changes, reads } from './operation.ts';
+import { reportRow } from './report-row.ts';
 
 /** What an instrument remembers for its next run. */
 export const instrumentMemory = z.object({
@@ -106,8 +107,6 @@ export const stoneFolder = z.object({
 });
 export type StoneFolder = z.infer<typeof stoneFolder>;
 
-export const reportRow = z.object({ id, number: z.string(), revision: z.number(), caseId: id, caseNumber: z.string(), clientName: z.string(), stones: z.number(), issuedAt: instant, issuedBy: z.string(), pdfSha256: digest });
-export type ReportRow = z.infer<typeof reportRow>;
 
 const bench = ['examiner', 'second-examiner', 'manager'] as const;
 
@@ -145,7 +144,8 @@ export const workContract = {
   /** What the report would say now, and what is still missing before it may be issued. */
   'reports.prepare': reads('anyone', z.strictObject({ caseId: id }), z.object({ model: reportModel, missing: z.array(z.string()) })),
   'reports.preview': reads('anyone', z.strictObject({ caseId: id }), z.object({ name: z.string(), pdf: z.instanceof(Uint8Array) })),
-  'reports.issue': changes(['appraiser', 'manager'], z.strictObject({ caseId: id }), reportRow),
+  /** Issues a report on the whole case by its template; a further one is a revision of the first and needs its reason. */
+  'reports.issue': changes(['appraiser', 'manager'], z.strictObject({ caseId: id, reason: line(2000).default('') }), reportRow),
   'reports.pdf': reads('anyone', z.strictObject({ reportId: id }), z.object({ name: z.string(), pdf: z.instanceof(Uint8Array), sha256: digest })),
   /** Everything of a case as a zip: reports, raw records byte for byte, ledger extract, JSON. */
   'cases.bundle': reads('anyone', z.strictObject({ caseId: id }), z.object({ name: z.string(), zip: z.instanceof(Uint8Array) })),

@@ -46,13 +46,24 @@ const RULES: readonly Rule[] = [
 const DENIED_BEFORE = /\b(?:not|no|never|nor|cannot|can['’]t)(?:\s+\w+)?\s+$/iu;
 const MAY_BE_DENIED = new Set([HOUSE]);
 
+/** Where names stand in a text, whatever their case. */
+function placesOf(names: readonly string[], text: string): (readonly [number, number])[] {
+  const lower = text.toLocaleLowerCase('en');
+  return names.map((name) => name.trim().toLocaleLowerCase('en')).filter((name) => name !== '').flatMap((name) => {
+    const places: (readonly [number, number])[] = [];
+    for (let at = lower.indexOf(name); at >= 0; at = lower.indexOf(name, at + name.length)) places.push([at, at + name.length]);
+    return places;
+  });
+}
+
 /**
  * Finds words that should not stand in the free text of a report, in order of place. An empty list means that none was found, not that the text is right.
+ * Inside `names`, of clients or laboratories, nothing is remarked upon.
  * `jurisdiction` decides whether “synthetic” is remarked upon: ISO 18323:2015 permits it, 16 CFR Part 23 is wary of it.
  */
-export function checkNomenclature(text: string, jurisdiction: Jurisdiction = 'international'): NomenclatureRemark[] {
+export function checkNomenclature(text: string, jurisdiction: Jurisdiction = 'international', names: readonly string[] = []): NomenclatureRemark[] {
   const found: NomenclatureRemark[] = [];
-  const taken: (readonly [number, number])[] = [];
+  const taken = placesOf(names, text);
   for (const rule of RULES) {
     if (rule.only !== undefined && rule.only !== jurisdiction) continue;
     for (const match of text.matchAll(rule.pattern)) {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { reportSection, type SectionId, type SectionPart } from './sections/index.ts';
+import { textKind } from './texts/text-kinds.ts';
 import { TEMPLATE_KINDS } from './sections/section.ts';
 
 /** Everything the pages of a report say, its sections in print order; the PDF is drawn from this alone. All times already in the laboratory's zone, as text. */
@@ -17,6 +18,10 @@ export const reportModel = z.object({
   caseNumber: z.string(),
   /** What is reported: a stone, an item or a case, and its label ("A-1", "A", "C-2026-0001"). */
   subject: z.object({ kind: z.enum(TEMPLATE_KINDS), label: z.string(), stones: z.number() }),
+  /** The template it was made with; null where nobody chose one. */
+  template: z.object({ id: z.string(), name: z.string(), version: z.number() }).nullable(),
+  /** The laboratory's texts it was made with; version 0 is the one the program comes with. */
+  texts: z.array(z.object({ kind: textKind, version: z.number() })),
   issued: z.string(),
   /** UTC instant of issue, for the PDF's own dates. */
   issuedAt: z.string(),

@@ -1,7 +1,8 @@
 import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
-  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, instrument, instrumentCheck, item, keyWrap, knownKey,
-  laboratory, lotRecord, parcel, person, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, runFile, signingKey, spectrum, stone, testRun, weightRecord,
+  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyWrap, knownKey,
+  laboratory, lotRecord, parcel, person, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, reportTemplate, reportWithdrawal, runFile,
+  signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
 } from '../schema/index.ts';
 
 /** A table whose rows the audit ledger vouches for. */
@@ -54,6 +55,10 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(pictureView, 'view of a photograph', `'view ' || t.version || ' of photograph “' || (SELECT w.name FROM photograph p JOIN raw_record w ON w.id = p.raw_record_id WHERE p.id = t.photograph_id) || '” of case ' || ${CASE}`),
   vouched(lotRecord, 'entry of a lot', `'entry ' || t.ordinal || ' of lot ' || ${ITEM('t.item_id')}`),
   vouched(weightRecord, 'weight of a mounted stone', `'weight of ' || CASE WHEN t.stone_id IS NULL THEN 'item ' || ${ITEM('t.item_id')} ELSE 'stone ' || ${STONE} END`),
+  vouched(houseText, 'text of the laboratory', `'text on “' || t.kind || '”, version ' || t.version`),
+  vouched(reportTemplate, 'template of reports', `'template “' || json_extract(t.content, '$.name') || '”, version ' || t.version`),
+  vouched(signingAuthorisation, 'authorisation', `'authorisation of ' || (SELECT p.name FROM person p WHERE p.id = t.holder_id) || ' from ' || t.since`),
+  vouched(reportWithdrawal, 'withdrawal', `'withdrawal of report ' || (SELECT r.number || ', revision ' || r.revision FROM report r WHERE r.id = t.report_id)`),
   vouched(report, 'report', `'report ' || t.number || ', revision ' || t.revision`, ['model', 'pdf']),
   vouched(signingKey, 'key of the laboratory', `'laboratory’s key ' || t.id`),
   vouched(keyWrap, 'closed copy of the laboratory’s key', `'closed copy of the laboratory’s key ' || t.key_id`),

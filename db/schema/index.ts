@@ -6,3 +6,4 @@ export * from './calibrations.ts';
 export * from './pieces.ts';
 export * from './keys.ts';
 export * from './lots.ts';
+export * from './reports.ts';

@@ -51,4 +51,11 @@ export const report = sqliteTable('report', {
   pdfSha256: text('pdf_sha256').notNull(),
   issuedAt: text('issued_at').notNull(),
   issuedBy: text('issued_by').notNull().references(() => person.id),
+  /** single-stone · piece · lot · case; null in reports from before there were several kinds: those are on a whole case. */
+  subjectKind: text('subject_kind'),
+  /** Stone or item that is reported; null for a whole case. */
+  subjectId: text('subject_id'),
+  /** The report that this revision replaces, and why. */
+  replaces: text('replaces'),
+  reason: text('reason'),
 }, (t) => [uniqueIndex('report_number_revision').on(t.number, t.revision), index('report_case').on(t.caseId)]);

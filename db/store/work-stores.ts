@@ -5,6 +5,8 @@ import { createFindingsStore, type FindingsStore } from './findings.ts';
 import { createInstrumentsStore, type InstrumentsStore } from './instruments.ts';
 import { createPiecesStore, type PiecesStore } from './pieces.ts';
 import { createLotsStore, type LotsStore } from './lots.ts';
+import { createReportDraftsStore, type ReportDraftsStore } from './report-drafts.ts';
+import { createReportHouseStore, type ReportHouseStore } from './report-house.ts';
 import { createReportsStore, type ReportsStore } from './reports.ts';
 import { createRunsStore, type RunsStore } from './runs.ts';
 import { createSpectraStore, type SpectraStore } from './spectra.ts';
@@ -20,6 +22,8 @@ export type WorkStores = {
   readonly findings: FindingsStore;
   readonly conclusions: ConclusionsStore;
   readonly reports: ReportsStore;
+  readonly reportDrafts: ReportDraftsStore;
+  readonly reportHouse: ReportHouseStore;
   readonly pieces: PiecesStore;
   readonly lots: LotsStore;
   readonly weights: WeightsStore;
@@ -36,6 +40,8 @@ export function createWorkStores(handle: StoreHandle, newId: () => string): Work
     findings: createFindingsStore(handle, newId),
     conclusions: createConclusionsStore(handle, newId),
     reports: createReportsStore(handle, newId),
+    reportDrafts: createReportDraftsStore(handle, newId),
+    reportHouse: createReportHouseStore(handle, newId),
     pieces: createPiecesStore(handle, newId),
     lots: createLotsStore(handle, newId),
     weights: createWeightsStore(handle, newId),

@@ -59,6 +59,9 @@ function noteRows(seq: number, { rows, unvouched }: RowVoucher, vouched: Vouched
   for (const [key, digest] of Object.entries(rows)) vouched.rows.set(key, { digest, seq });
 }
 
+/** Operations whose entries hold the digests of an issued report. */
+const ISSUES: ReadonlySet<string> = new Set(['reports.issue', 'reportDrafts.issue']);
+
 function noteDigests(row: AuditRow, vouched: Vouched): void {
   let content: { digests?: Record<string, unknown>; number?: unknown; revision?: unknown; model?: unknown; pdf?: unknown } & RowVoucher;
   try {
@@ -70,7 +73,7 @@ function noteDigests(row: AuditRow, vouched: Vouched): void {
   for (const [id, digest] of Object.entries(content.digests ?? {})) {
     if (typeof digest === 'string') vouched.byId.set(id, digest);
   }
-  if (row.operation === 'reports.issue' && typeof content.model === 'string' && typeof content.pdf === 'string') {
+  if (ISSUES.has(row.operation) && typeof content.model === 'string' && typeof content.pdf === 'string') {
     vouched.reports.set(`${String(content.number)}/${String(content.revision)}`, { model: content.model, pdf: content.pdf });
   }
 }

@@ -68,11 +68,17 @@ function reportFault(row: ReportRow, vouched: Vouched): Fault {
   return known.pdf === row.pdf_sha256 && known.model === row.model_digest ? null : `${name} was replaced: the audit ledger names another digest.`;
 }
 
+/** Withdrawn reports are kept as they were and are no fault: the part says which they are. */
+function withWithdrawn(part: Part, db: ReadDb): Part {
+  const rows = db.all<{ name: string }>(`SELECT r.number || ' revision ' || r.revision AS name FROM report_withdrawal w JOIN report r ON r.id = w.report_id ORDER BY r.number, r.revision`);
+  return rows.length === 0 ? part : { ...part, note: [part.note, `Withdrawn, and kept as printed: ${rows.map((row) => row.name).join(', ')}.`].filter((text) => text !== undefined).join(' ') };
+}
+
 /** Recomputes the digests of raw records, spectra and issued reports, and compares them with what the audit ledger says. */
 export async function verifyRecords(db: ReadDb, vouched: Vouched, pace: Pace): Promise<Part[]> {
   return [
     await eachRow<RawRow>(db, 'raw records', 'raw_record', 'id, name, packing, size, sha256, content', pace, (row) => rawFault(row, vouched)),
     await eachRow<SpectrumRow>(db, 'spectra', 'spectrum', `id, title, (SELECT r.number FROM test_run r WHERE r.id = run_id) AS run, points, x, y, sha256`, pace, (row) => spectrumFault(row, vouched)),
-    await eachRow<ReportRow>(db, 'issued reports', 'report', 'number, revision, model, model_digest, pdf, pdf_sha256', pace, (row) => reportFault(row, vouched)),
+    await eachRow<ReportRow>(db, 'issued reports', 'report', 'number, revision, model, model_digest, pdf, pdf_sha256', pace, (row) => reportFault(row, vouched)).then((part) => withWithdrawn(part, db)),
   ];
 }

@@ -1,70 +1,34 @@
-import { createHash } from 'node:crypto';
 import type { Failure } from '../../app/contract/failure.ts';
-import type { ReportRow } from '../../app/contract/work.ts';
-import { canonicalJson } from '../../app/custody/canonical-json.ts';
-import { dayInZone } from '../../app/custody/calendar.ts';
-import type { ReportModel } from '../../app/report/report-model.ts';
+import { newDraft } from '../../app/report/draft/new-draft.ts';
+import type { DraftContent } from '../../app/report/draft/draft-content.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { theLaboratory } from '../../db/store/laboratory.ts';
-import { personById } from '../../db/store/people.ts';
-import { signReport } from '../signature/sign-report.ts';
-import type { DrawnReport } from '../workers/tasks/render-report.ts';
-import { taskFailure } from '../workers/task-failure.ts';
-import type { Enclosure } from '../print/report/enclosure.ts';
-import { buildReportModel } from './build-report-model.ts';
-import { enclose } from './enclose-report.ts';
-import { conflict, notFound, refused } from './failures.ts';
+import { buildReportModel, missingOf } from './build-report-model.ts';
+import { conflict, notFound } from './failures.ts';
+import { issueReport, renderModel, sha256 } from './issue-report.ts';
 import { ownedBytes } from './owned-bytes.ts';
 import type { Services } from './service.ts';
-import { changing, reading, type ChangingWork, type Work, type WorkDeps } from './work-context.ts';
+import { changing, reading, type Work, type WorkDeps } from './work-context.ts';
 
-type ReportServices = Pick<Services, 'reports.list' | 'reports.prepare' | 'reports.preview' | 'reports.issue' | 'reports.pdf'>;
+type ReportServices = Pick<Services, 'reports.list' | 'reports.prepare' | 'reports.preview' | 'reports.issue' | 'reports.pdf' | 'reports.withdraw'>;
 
-const sha256 = (data: string | Uint8Array): string => createHash('sha256').update(data).digest('hex');
-
-async function render(model: ReportModel, enclosure: Enclosure | null, { pool, call }: Work): Promise<Result<DrawnReport, Failure>> {
-  const task = await pool.run('render-report', { model, enclosure }, { signal: call.signal });
-  return task.ok ? task : taskFailure(task.error);
+/** A report on the whole case by its template, as it begins; a revision where one on the whole case stands already. */
+async function wholeCase(caseId: string, reason: string, { casebook, stores }: Work): Promise<Result<DraftContent, Failure>> {
+  const view = await casebook.cases.get(caseId);
+  if (view === null) return notFound('This case');
+  const stones = view.parcels.flatMap((parcel) => parcel.items).flatMap((item) => item.stones).length;
+  const kind = stones === 1 ? 'single-stone' : 'case';
+  const template = (await stores.reportHouse.templates()).find((one) => one.templateId === kind);
+  if (template === undefined) throw new Error(`no template for ${kind}`);
+  const standing = (await stores.reports.list(caseId)).find((row) => row.state === 'issued' && row.subject === view.number);
+  return ok({ ...newDraft(template, { kind, id: null }, theLaboratory(casebook.handle.read).settings), amends: standing?.id ?? null, reason });
 }
 
-async function signDrawn(model: ReportModel, { document }: Enclosure, { pdf, file }: DrawnReport, { signer }: Work): Promise<Result<Uint8Array, Failure>> {
-  if (file === null) throw new Error('issuing: the pages were drawn without room for a signature');
-  return signReport({ model, document, pdf, file }, signer);
-}
-
-/** One attempt: numbers the report, draws it, and freezes it unless something changed meanwhile (null). */
-async function tryIssue(caseId: string, work: ChangingWork): Promise<Result<ReportRow | null, Failure>> {
-  const { stores, casebook, change, at } = work;
-  const db = casebook.handle.read;
-  const year = Number(dayInZone(at, theLaboratory(db).zone).slice(0, 4));
-  const seen = await stores.reports.lastChange();
-  const number = await stores.reports.nextNumber(caseId, year);
-  const issue = { ...number, by: personById(db, change.personId)?.name ?? '' };
-  const built = await buildReportModel(caseId, issue, work);
-  if (!built.ok) return built;
-  const { model, missing, source, records } = built.value;
-  if (missing.length > 0) return refused(`The report can’t be issued yet: ${missing.join(' ')}`, 'Do what is missing, then issue it.');
-  const text = canonicalJson(model);
-  const modelDigest = sha256(text);
-  const enclosure = enclose({ source, model, modelDigest, records }, true, db);
-  if (!enclosure.ok) return enclosure;
-  const drawn = await render(model, enclosure.value, work);
-  if (!drawn.ok) return drawn;
-  const pdf = await signDrawn(model, enclosure.value, drawn.value, work);
-  if (!pdf.ok) return pdf;
-  return ok(await stores.reports.issue(change, { ...number, caseId, year, model: text, modelDigest, pdf: pdf.value, pdfSha256: sha256(pdf.value) }, seen));
-}
-
-/** Attempts before giving up: the records of the case keep changing while its pages are drawn. */
-const ATTEMPTS = 3;
-
-async function issueReport(caseId: string, work: ChangingWork): Promise<Result<ReportRow, Failure>> {
-  for (let attempt = 0; attempt < ATTEMPTS; attempt += 1) {
-    const tried = await tryIssue(caseId, work);
-    if (!tried.ok) return tried;
-    if (tried.value !== null) return ok(tried.value);
-  }
-  return conflict('The records of this case changed while its report was drawn.', 'Wait until the others have finished with this case, then issue the report again.');
+/** The model as it would be drawn now, without a number. */
+async function drafted(caseId: string, work: Work) {
+  const content = await wholeCase(caseId, '', work);
+  // A look at the case is no amendment: it tells how the records stand.
+  return content.ok ? buildReportModel({ caseId, content: { ...content.value, amends: null }, issue: null, issuer: null }, work) : content;
 }
 
 export function createReportServices(deps: WorkDeps): ReportServices {
@@ -72,18 +36,27 @@ export function createReportServices(deps: WorkDeps): ReportServices {
     'reports.list': reading(deps, 'reports.list', async ({ caseId }, { stores }) => ok(await stores.reports.list(caseId))),
 
     'reports.prepare': reading(deps, 'reports.prepare', async ({ caseId }, work) => {
-      const built = await buildReportModel(caseId, null, work);
-      return built.ok ? ok({ model: built.value.model, missing: built.value.missing }) : built;
+      const built = await drafted(caseId, work);
+      return built.ok ? ok({ model: built.value.model, missing: missingOf(built.value.clauses) }) : built;
     }),
 
     'reports.preview': reading(deps, 'reports.preview', async ({ caseId }, work) => {
-      const built = await buildReportModel(caseId, null, work);
+      const built = await drafted(caseId, work);
       if (!built.ok) return built;
-      const pdf = await render(built.value.model, null, work);
+      const pdf = await renderModel(built.value.model, null, work);
       return pdf.ok ? ok({ name: `${built.value.model.caseNumber}-draft.pdf`, pdf: ownedBytes(pdf.value.pdf) }) : pdf;
     }),
 
-    'reports.issue': changing(deps, 'reports.issue', ({ caseId }, work) => issueReport(caseId, work)),
+    'reports.issue': changing(deps, 'reports.issue', async ({ caseId, reason }, work) => {
+      const content = await wholeCase(caseId, reason, work);
+      return content.ok ? issueReport({ caseId, content: content.value, draftId: null }, work) : content;
+    }),
+
+    'reports.withdraw': changing(deps, 'reports.withdraw', async ({ reportId, reason }, { stores, change }) => {
+      if (await stores.reports.get(reportId) === null) return notFound('This report');
+      const row = await stores.reports.withdraw(change, reportId, reason);
+      return row === null ? conflict('This report no longer counts: it was replaced or withdrawn.', 'Open the reports and look which revision stands.') : ok(row);
+    }),
 
     'reports.pdf': reading(deps, 'reports.pdf', async ({ reportId }, { stores }) => {
       const stored = await stores.reports.content(reportId);

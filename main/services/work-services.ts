@@ -1,4 +1,6 @@
 import type { lotsContract } from '../../app/contract/lots.ts';
+import type { reportDraftsContract } from '../../app/contract/report-drafts.ts';
+import type { reportHouseContract } from '../../app/contract/report-house.ts';
 import type { workContract } from '../../app/contract/work.ts';
 import { createBundleService } from './bundle.ts';
 import { createCalibrationServices } from './calibrations.ts';
@@ -7,6 +9,8 @@ import { createFindingServices } from './findings.ts';
 import { createInstrumentServices } from './instruments.ts';
 import { createLotServices } from './lots.ts';
 import { createRawService } from './raw.ts';
+import { createReportDraftServices } from './report-drafts.ts';
+import { createReportHouseServices } from './report-house.ts';
 import { createReportServices } from './reports.ts';
 import { createRecordRunService } from './runs-record.ts';
 import { createTryFilesService } from './runs-try-files.ts';
@@ -17,13 +21,15 @@ import { createWeightServices } from './weights.ts';
 import type { WorkDeps } from './work-context.ts';
 
 /** Every operation of the work on a stone: instruments, runs, findings, conclusions, lots, reports, bundle. */
-export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof workContract | keyof typeof lotsContract> {
+export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof workContract | keyof typeof lotsContract | keyof typeof reportDraftsContract | keyof typeof reportHouseContract> {
   return {
     ...createInstrumentServices(deps),
     ...createCalibrationServices(deps),
     ...createFindingServices(deps),
     ...createConclusionServices(deps),
     ...createReportServices(deps),
+    ...createReportDraftServices(deps),
+    ...createReportHouseServices(deps),
     ...createSpectraServices(deps),
     ...createLotServices(deps),
     ...createWeightServices(deps),

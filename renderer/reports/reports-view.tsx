@@ -1,4 +1,4 @@
-import type { ReportRow } from '../../app/contract/work.ts';
+import type { ReportRow } from '../../app/contract/report-row.ts';
 import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';

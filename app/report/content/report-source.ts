@@ -2,6 +2,8 @@ import type { LaboratoryView } from '../../contract/casebook.ts';
 import type { CaseView, CustodyView, ItemView, PhotographView, StoneSummary } from '../../contract/cases.ts';
 import type { PieceWeights } from '../../contract/lots.ts';
 import type { ConclusionView, FindingView, RunView } from '../../contract/work.ts';
+import type { DraftContent } from '../draft/draft-content.ts';
+import type { HouseTexts } from '../texts/text-kinds.ts';
 import type { FigureModel } from '../../figure/figure-model.ts';
 import type { SourceLot } from './lot-part.ts';
 
@@ -13,7 +15,13 @@ export type SourceStone = {
   readonly conclusions: readonly ConclusionView[]; readonly figures: readonly SourceFigure[];
 };
 
-/** Everything of a case that its report is written from. */
+/** What a person wrote for this report alone. */
+export type ReportWriting = Pick<DraftContent, 'remarks' | 'statements' | 'notApplicable'>;
+
+/** Nothing written: the laboratory's texts stand. */
+export const NOTHING_WRITTEN: ReportWriting = { remarks: '', statements: { place: '', conditions: '', sampling: '', external: '' }, notApplicable: {} };
+
+/** Everything of what is reported that its report is written from: of the case, only what belongs to the subject. */
 export type ReportSource = {
   readonly laboratory: LaboratoryView;
   readonly logoBase64: string | null;
@@ -28,6 +36,8 @@ export type ReportSource = {
   readonly weights?: readonly { readonly itemId: string; readonly weights: PieceWeights }[];
   /** Digests of the raw records that travel inside the report; absent where none is drawn. */
   readonly attached?: ReadonlySet<string>;
+  readonly texts: HouseTexts;
+  readonly writing: ReportWriting;
   /** UTC instant of issue or of the draft. */
   readonly at: string;
   /** Number, revision and issuer; null for a draft. */
@@ -36,3 +46,7 @@ export type ReportSource = {
 
 export const photographsOf = (source: Pick<ReportSource, 'case'>): PhotographView[] =>
   [...source.case.photographs, ...source.case.parcels.flatMap((parcel) => parcel.items.flatMap((item) => item.photographs))];
+
+/** True where something was tested or seen on a stone: a run, or what an examiner wrote down without one. */
+export const wasExamined = ({ runs, findings, conclusions }: Pick<SourceStone, 'runs' | 'findings' | 'conclusions'>): boolean =>
+  runs.length > 0 || findings.some((finding) => finding.origin === 'examiner' && finding.state === 'accepted') || conclusions.length > 0;

@@ -17,7 +17,7 @@ export type LotsPart = z.infer<typeof lotsPart>;
 
 export const lotsSection = defineSection<LotsPart>({
   id: 'lots', title: 'Lots of small stones', tells: 'how a sample was drawn, what it showed, and the exact limits for the untested stones',
-  clauses: [], templates: ['lot', 'case'], usual: true, part: lotsPart,
+  clauses: ['7.8.2.1 k', '7.8.2.1 m'], templates: ['lot', 'case'], usual: true, part: lotsPart,
   build(source) {
     const lots = (source.lots ?? []).flatMap((lot) => lotText(lot, source.laboratory) ?? []);
     return lots.length === 0 ? null : { section: 'lots', lots };

@@ -24,6 +24,8 @@ export type SectionDefinition<Part extends { readonly section: string }> = {
   readonly templates: readonly TemplateKind[];
   /** True where a new template has it ticked. */
   readonly usual: boolean;
+  /** True where nobody chooses it: it stands first whenever there is something to say. */
+  readonly composed?: boolean;
   /** Schema of its content in the stored model. */
   readonly part: z.ZodType<Part>;
   /** Its content from the records as they stand; null where there is nothing it could say, and it is left out. */

@@ -72,7 +72,7 @@ describe('verify names what was altered behind the guards', () => {
   });
   test('a report put in from outside', async () => {
     const verified = await verifiedAfter((tool) => tool.exec(`INSERT INTO report VALUES ('r', (SELECT id FROM case_record), 'S-2026-0001', 1, '{}',
-      '44136fa355b3678a1146ad16f7e8649e94fb4fc21fe77e8310c060f61caaff8a', x'', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855', 'at', (SELECT id FROM person))`));
+      '44136fa355b3678a1146ad16f7e8649e94fb4fc21fe77e8310c060f61caaff8a', x'', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855', 'at', (SELECT id FROM person), NULL, NULL, NULL, NULL)`));
     expect(fault(verified, 'issued reports')).toContain('put in from outside');
   });
   test('a reference that leads nowhere', async () => {

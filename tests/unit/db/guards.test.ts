@@ -14,7 +14,7 @@ const ROWS = `
   INSERT INTO finding VALUES ('finding', (SELECT id FROM case_record), (SELECT id FROM stone), 'run', 'analysis', 'analysis', 'c', 's', 'strong', 'diamond', 'raman', '', '', 'proposed', '', NULL, NULL, 'at');
   INSERT INTO conclusion VALUES ('conclusion', (SELECT id FROM case_record), (SELECT id FROM stone), 1, 'undetermined', '', '{}', 'r', '[]', '', (SELECT id FROM person), 'at');
   INSERT INTO confirmation VALUES ('confirmation', 'conclusion', (SELECT id FROM person), 1, '', 'at');
-  INSERT INTO report VALUES ('report', (SELECT id FROM case_record), 'S-1', 1, '{}', 'd', x'00', 'd', 'at', (SELECT id FROM person));
+  INSERT INTO report VALUES ('report', (SELECT id FROM case_record), 'S-1', 1, '{}', 'd', x'00', 'd', 'at', (SELECT id FROM person), NULL, NULL, NULL, NULL);
   INSERT INTO instrument VALUES ('instrument', 'n', '[]', '', '', '{}', 30, 1, 'at');
   INSERT INTO instrument_check VALUES ('check', 'instrument', 'at', (SELECT id FROM person), 1, 'r', 'o');
   INSERT INTO calibration VALUES ('calibration', 'instrument', 'at', (SELECT id FROM person), 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}');
@@ -25,6 +25,10 @@ const ROWS = `
   INSERT INTO signing_key VALUES ('key', 'p', 'at', (SELECT id FROM person), '');
   INSERT INTO checkpoint VALUES ('checkpoint', 'at', '{}', 'key', 's');
   INSERT INTO lot_record VALUES ('lot', (SELECT id FROM case_record), (SELECT id FROM item), 1, 'count', '{}', 'at', (SELECT id FROM person));
+  INSERT INTO house_text VALUES ('text', 'scope', 1, 't', '', 'at', (SELECT id FROM person));
+  INSERT INTO report_template VALUES ('template', 'case', 1, '{}', 'at', (SELECT id FROM person));
+  INSERT INTO report_withdrawal VALUES ('withdrawal', 'report', 'r', 'at', (SELECT id FROM person));
+  INSERT INTO signing_authorisation VALUES ('authorisation', (SELECT id FROM person), 1, '[]', '2026-01-01', '', 'at', (SELECT id FROM person));
   INSERT INTO weight_record VALUES ('weight', (SELECT id FROM case_record), (SELECT id FROM item), NULL, '{}', 'at', (SELECT id FROM person));
 `;
 

@@ -1,5 +1,7 @@
 import type { SectionId, SectionPart } from '../../../../app/report/sections/index.ts';
 import type { ReportContext } from '../context.ts';
+import { drawAmendment } from './amendment.ts';
+import { drawConduct } from './conduct.ts';
 import { drawCustody } from './custody.ts';
 import { drawItems } from './items.ts';
 import { drawLimits } from './limits.ts';
@@ -10,6 +12,7 @@ import { drawOpinions } from './opinions.ts';
 import { drawOverview } from './overview.ts';
 import { drawParticulars } from './particulars.ts';
 import { drawRawRecords } from './raw-records.ts';
+import { drawRemarks } from './remarks.ts';
 import { drawResults } from './results.ts';
 import { drawSignatures } from './signatures.ts';
 
@@ -18,6 +21,7 @@ export type DrawSection<Id extends SectionId> = (context: ReportContext, part: S
 
 /** The drawing of every section; one that is missing does not compile. */
 export const DRAWINGS: { readonly [Id in SectionId]: DrawSection<Id> } = {
-  overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, results: drawResults, lots: drawLots, 'mounted-weights': drawMountedWeights, methods: drawMethods, limits: drawLimits,
+  amendment: drawAmendment, overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, results: drawResults, lots: drawLots, 'mounted-weights': drawMountedWeights,
+  remarks: drawRemarks, methods: drawMethods, conduct: drawConduct, limits: drawLimits,
   signatures: drawSignatures, items: drawItems, custody: drawCustody, 'raw-records': drawRawRecords,
 };

@@ -32,7 +32,7 @@ export function drawItems(context: ReportContext, part: ItemsPart): void {
     paragraph(sheet, section, 'No item is described.', { style: TEXT.lead });
     return;
   }
-  paragraph(sheet, section, 'What is called declared was stated by the client and was not verified, unless a finding says so.', { style: TEXT.small, after: 4 });
+  if (part.clientInformation.trim() !== '') paragraph(sheet, section, part.clientInformation, { style: TEXT.small, after: 4 });
   for (const item of part.items) {
     heading(sheet, section, `Item ${item.label}, ${item.kind}`, { level: 3, ...ITEM_HEADING, keepWith: keptWithItem(sheet, item), ...(mark ? { under: mark } : {}) });
     facts(sheet, section, item.facts, sheet.left, sheet.width, WIDE_LABEL_SHARE);

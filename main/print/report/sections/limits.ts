@@ -10,5 +10,5 @@ export function drawLimits(context: ReportContext, part: LimitsPart): void {
   heading(sheet, section, 'Scope and limits');
   remember(context, 'limits');
   paragraph(sheet, section, part.scope.trim() === '' ? 'The laboratory has not written down the scope of its screening.' : part.scope, { style: TEXT.lead, after: 4 });
-  for (const limit of part.limits.filter((text) => text.trim() !== '')) paragraph(sheet, section, limit, { style: TEXT.lead, after: 4 });
+  for (const limit of [...part.limits, ...part.disclaimer].filter((text) => text.trim() !== '')) paragraph(sheet, section, limit, { style: TEXT.lead, after: 4 });
 }

@@ -23,7 +23,8 @@ beforeAll(async () => {
   const { caseId, stones } = await house.takeIn();
   await concludeAll(house, Object.values(stones));
   for (const name of ['first.pdf', 'second.pdf']) {
-    const row = await house.done(house.colleague, 'reports.issue', { caseId });
+    await house.casebook.cases.amend({ at: house.now(), personId: house.examiner, operation: 'cases.amend' }, { caseId, asks: `asked for ${name}`, dueOn: null, remarks: '' });
+    const row = await house.done(house.colleague, 'reports.issue', { caseId, reason: 'The question was asked anew.' });
     writeFileSync(inFolder(name), (await house.done(house.colleague, 'reports.pdf', { reportId: row.id })).pdf);
     house.pass(60);
   }

@@ -186,7 +186,10 @@ describe('the report', () => {
     expect(Buffer.from(first.pdf.subarray(0, 5)).toString()).toBe('%PDF-');
     expect((await house.casebook.cases.get(caseId))?.state).toBe('reported');
     house.pass(60);
-    const revision = await house.done(house.colleague, 'reports.issue', { caseId });
+    const bare = await house.as(house.colleague, 'reports.issue', { caseId });
+    expect(bare.ok ? null : bare.error.message).toContain('Write why the report is amended.');
+    await house.casebook.cases.amend({ at: house.now(), personId: house.examiner, operation: 'cases.amend' }, { caseId, asks: 'Natural, or grown?', dueOn: null, remarks: '' });
+    const revision = await house.done(house.colleague, 'reports.issue', { caseId, reason: 'The client’s question was written down wrongly.' });
     expect(revision).toMatchObject({ number: 'S-2026-0001', revision: 2 });
     expect((await house.done(house.examiner, 'reports.list', { caseId })).map((row) => row.revision)).toEqual([2, 1]);
     expect(Buffer.compare(Buffer.from((await house.done(house.examiner, 'reports.pdf', { reportId: issued.id })).pdf), Buffer.from(first.pdf))).toBe(0);
@@ -301,8 +304,9 @@ describe('the report', () => {
     await house.done(house.colleague, 'reports.issue', { caseId });
     const stored = house.casebook.handle.read.get<{ model: string }>('SELECT model FROM report')!;
     expect(sectionOf(reportModel.parse(JSON.parse(stored.model)), 'particulars')?.client.at(-1)?.value).toBe('asked anew 0');
+    await amend('asked once more');
     changes = 100;
-    const answer = await house.as(house.colleague, 'reports.issue', { caseId });
+    const answer = await house.as(house.colleague, 'reports.issue', { caseId, reason: 'asked anew' });
     expect(answer.ok ? null : answer.error.code).toBe('conflict');
     expect(house.casebook.handle.read.get<{ last: number }>(`SELECT last FROM number_counter WHERE kind = 'report'`)?.last).toBe(1);
   }, 20_000);

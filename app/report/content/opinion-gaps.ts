@@ -1,5 +1,4 @@
-import type { SourceLot } from './lot-part.ts';
-import type { ReportSource, SourceStone } from './report-source.ts';
+import type { ReportSource, SourceLot, SourceStone } from './report-source.ts';
 
 function latestEvidence({ findings, runs }: SourceStone): string {
   const instants = [...runs.map((run) => run.at), ...findings.flatMap((finding) => finding.decidedAt === null ? [] : [finding.decidedAt])];
@@ -23,17 +22,8 @@ function lotGap({ lot, results }: SourceLot): string | null {
   return null;
 }
 
-/** What stops a report from being issued, each in a sentence; empty where nothing does. */
-export function reportGaps(source: Pick<ReportSource, 'laboratory' | 'case' | 'stones' | 'lots'>): string[] {
-  const { laboratory, stones, lots } = source;
-  const { client } = source.case;
-  // ISO/IEC 17025:2017, 7.8.2.1 b and e: name and address of the laboratory, name and contact of the customer.
-  const contact = [client.address, client.email, client.phone].some((text) => text.trim() !== '');
-  return [
-    ...(laboratory.address.trim() === '' ? ['The laboratory has no address: add it in the house settings.'] : []),
-    ...(contact ? [] : [`${client.name} has neither address nor another contact: add one to the client.`]),
-    ...(stones.length === 0 && !(lots ?? []).some(({ results }) => results.length > 0) ? ['No stone is entered for this case: a report needs at least one, or a lot with results.'] : []),
-    ...stones.flatMap((entry) => stoneGap(entry) ?? []),
-    ...(lots ?? []).flatMap((lot) => lotGap(lot) ?? []),
-  ];
-}
+/** What is missing of the statements on lots. */
+export const lotGaps = ({ lots }: Pick<ReportSource, 'lots'>): string[] => (lots ?? []).flatMap((lot) => lotGap(lot) ?? []);
+
+/** What is missing of the opinions on stones, each in a sentence; empty where nothing is. */
+export const opinionGaps = (source: Pick<ReportSource, 'stones'>): string[] => source.stones.flatMap((entry) => stoneGap(entry) ?? []);

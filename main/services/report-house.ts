@@ -1,0 +1,30 @@
+import { TEXT_KINDS } from '../../app/report/texts/text-kinds.ts';
+import { ok } from '../../app/result.ts';
+import { conflict, notFound } from './failures.ts';
+import type { Services } from './service.ts';
+import { changing, reading, type WorkDeps } from './work-context.ts';
+import type { reportHouseContract } from '../../app/contract/report-house.ts';
+
+/** The laboratory's own texts, templates and authorisations. */
+export function createReportHouseServices(deps: WorkDeps): Pick<Services, keyof typeof reportHouseContract> {
+  return {
+    'houseTexts.list': reading(deps, 'houseTexts.list', async (_input, { stores }) => {
+      const current = await stores.reportHouse.texts();
+      return ok({ current: TEXT_KINDS.map((kind) => current[kind]), versions: await stores.reportHouse.textVersions() });
+    }),
+    'houseTexts.write': changing(deps, 'houseTexts.write', async (input, { stores, change }) => {
+      if ((await stores.reportHouse.texts())[input.kind].text.trim() === input.text.trim()) return conflict('The text reads as before.', 'Change it, then keep it.');
+      return ok(await stores.reportHouse.writeText(change, { ...input, text: input.text.trim() }));
+    }),
+    'reportTemplates.list': reading(deps, 'reportTemplates.list', async (_input, { stores }) => ok(await stores.reportHouse.templates())),
+    'reportTemplates.save': changing(deps, 'reportTemplates.save', async ({ templateId, content }, { stores, change }) => {
+      const saved = await stores.reportHouse.saveTemplate(change, templateId, content);
+      return saved === null ? notFound('This template') : ok(saved);
+    }),
+    'authorisations.list': reading(deps, 'authorisations.list', async (_input, { stores }) => ok(await stores.reportHouse.authorisations())),
+    'authorisations.write': changing(deps, 'authorisations.write', async (input, { stores, casebook, change }) => {
+      if (await casebook.people.get(input.holderId) === null) return notFound('This person');
+      return ok(await stores.reportHouse.authorise(change, input));
+    }),
+  };
+}
