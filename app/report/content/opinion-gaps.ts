@@ -1,4 +1,5 @@
-import type { ReportSource, SourceLot, SourceStone } from './report-source.ts';
+import type { ReportSource, SourceStone } from './report-source.ts';
+import type { SourceLot } from './lot-part.ts';
 
 function latestEvidence({ findings, runs }: SourceStone): string {
   const instants = [...runs.map((run) => run.at), ...findings.flatMap((finding) => finding.decidedAt === null ? [] : [finding.decidedAt])];
