@@ -56,14 +56,15 @@ export function photographPiece(piece: SimulatedPiece, view: SimulatedView): Pho
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const [cx, cy] = [0.5 * (width - 1), 0.5 * (height - 1)];
   const unit = 0.5 * Math.min(width, height);
-  const wave = 2 * Math.PI / (0.17 * unit);
+  const metal = seededRandom(piece.seed + 5); // the metal belongs to the piece, not to the photograph
+  const [wave, phase, rim] = [2 * Math.PI / (unit * metal.between(0.13, 0.21)), metal.between(0, 6), unit * metal.between(0.9, 0.99)];
   const random = seededRandom(seed * 7919 + piece.seed);
 
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       const [ux, uy] = [x - cx - shift.dx, y - cy - shift.dy];
       const [px, py] = [cos * ux + sin * uy, cos * uy - sin * ux];
-      const plate = edge(0.99 * unit - Math.sqrt(px * px + py * py), blur) * METAL[light] * (1 + 0.5 * Math.sin(wave * px) * Math.sin(0.83 * wave * py + 1));
+      const plate = edge(rim - Math.sqrt(px * px + py * py), blur) * METAL[light] * (1 + 0.5 * Math.sin(wave * px + phase) * Math.sin(0.83 * wave * py + 2 * phase));
       const at = 3 * (y * width + x);
       for (let c = 0; c < 3; c++) scene[at + c] = haze[c]! + plate;
     }

@@ -37,7 +37,7 @@ export function simulatedPiece({ width, height, count, seed, ratio = 0.4, spread
     const places = Math.min(most, count - stones.length);
     for (let i = 0; i < places; i++) {
       const angle = 2 * Math.PI * (i + 0.37 * ring) / places;
-      const long = random.logBetween(0.12, 0.3);
+      const long = random.logBetween(0.06, 0.16);
       const own = odd[stones.length];
       const short = long * (own ?? ratio * Math.exp(spread * random.normal()));
       stones.push({
