@@ -1,4 +1,4 @@
-import { dayInZone } from '../../../app/custody/calendar.ts';
+import { dayInZone, isZone } from '../../../app/custody/calendar.ts';
 import { reportCodeText } from '../../../app/report-document/report-code.ts';
 import { countWords } from '../../../app/report/count-words.ts';
 import { drawQrCode, qrMatrix, QUIET_ZONE } from '../blocks/qr-code.ts';
@@ -14,7 +14,10 @@ const CODE = { side: 76, above: 6 } as const;
 
 /** The code that says number, day of issue and digest, under the page's number; returns where it ends. */
 function drawCode(sheet: Sheet, model: ReportContext['model'], digest: string): number {
-  const text = reportCodeText({ number: model.number, revision: model.revision, issuedOn: dayInZone(model.issuedAt, model.laboratory.zone), digest });
+  const { zone } = model.laboratory;
+  // A stored report may name a zone that this machine does not know: the day is then that of UTC.
+  const issuedOn = dayInZone(model.issuedAt, isZone(zone) ? zone : 'UTC');
+  const text = reportCodeText({ number: model.number, revision: model.revision, issuedOn, digest });
   const unit = CODE.side / (qrMatrix(text).size + 2 * QUIET_ZONE);
   const top = sheet.y + CODE.above;
   // The light border reaches over the edge of the text, so that the dark squares stand on it.
