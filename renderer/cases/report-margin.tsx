@@ -5,6 +5,7 @@ import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
+import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
 import { showMoment } from '../look/time.ts';
@@ -34,11 +35,13 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   const pdf = useChange('reports.pdf');
   const notes = useNotes();
   const [asking, setAsking] = useState(false);
+  const [reason, setReason] = useState('');
+  const issued = useAsk('reports.list', { caseId: c.id });
+  const standing = issued.data?.find((r) => r.state === 'issued' && r.subject === c.number);
   const draft = () => { preview.mutate({ caseId: c.id }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); notes.say(`Saved ${p.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
   const save = (reportId: string) => { pdf.mutate({ reportId }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); }, onError: (e) => { notes.complain(e.failure); } }); };
   const print = () => {
-    setAsking(false);
-    issue.mutate({ caseId: c.id }, { onSuccess: (r) => { notes.say(`${r.number}, revision ${r.revision}, is issued and frozen.`); save(r.id); }, onError: (e) => { notes.complain(e.failure); } });
+    issue.mutate({ caseId: c.id, reason }, { onSuccess: (r) => { setAsking(false); setReason(''); notes.say(`${r.number}, revision ${r.revision}, is issued and frozen.`); save(r.id); } });
   };
   useKey('D', draft);
   const missing = prepared.data?.missing ?? [];
@@ -63,8 +66,10 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
         <Button kind="main" isDisabled={missing.length > 0 || issue.isPending || !prepared.data} onPress={() => { setAsking(true); }}>{issue.isPending ? 'Issuing' : 'Issue the report'}</Button>
       </div>
       {asking ? (
-        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus onPress={print}>Issue it</Button></>}>
+        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus={!standing} isDisabled={issue.isPending} onPress={print}>Issue it</Button></>}>
           {differing.length > 0 ? <p className="warn">A weight of {differing.map((i) => i.label).join(', ')} differed by more than the tolerance: find out why before you issue.</p> : null}
+          {standing ? <Field label={`Why revision ${standing.revision} of ${standing.number} is amended`} lines={2} autoFocus value={reason} onChange={setReason} hint="Printed on the new revision, with what differs." /> : null}
+          {issue.error ? <Trouble {...issue.error.failure} /> : null}
           <p>It gets its number and is frozen: its bytes are kept and always print the same. A correction is a new revision, never a change.</p>
           <p className="second">A screening result can hurt its owner if it is wrong. Read the draft page by page first.</p>
         </Dialog>

@@ -1,0 +1,105 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { DraftContent } from '../../../../app/report/draft/draft-content.ts';
+import { sectionOf } from '../../../../app/report/report-model.ts';
+import { readStoredReport } from '../../../../app/report/stored/read-stored-report.ts';
+import { readPdf } from '../print/read-pdf.ts';
+import { openHouse, type House } from './work-house.ts';
+
+let house: House;
+let caseId: string;
+let stones: Record<string, string>;
+
+beforeEach(async () => {
+  house = await openHouse();
+  ({ caseId, stones } = await house.takeIn());
+});
+afterEach(() => house.close());
+
+async function confirmed(stoneId: string): Promise<void> {
+  await house.done(house.examiner, 'findings.add', { stoneId, method: 'microscopy', statement: 'A crystal under the table.', strength: 'neutral', supports: 'none', caution: '' });
+  house.pass(1);
+  const { id } = await house.done(house.examiner, 'conclusions.conclude', { stoneId, conclusion: 'undetermined', reasons: 'The findings do not suffice.', departure: '' });
+  house.pass(1);
+  await house.done(house.colleague, 'conclusions.confirm', { conclusionId: id, agrees: true, reason: '' });
+  house.pass(1);
+}
+
+const begin = async (): Promise<string> => (await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'single-stone', subjectId: stones['A-1']! })).draftId;
+const open = (draftId: string) => house.done(house.colleague, 'reportDrafts.open', { draftId });
+async function save(draftId: string, change: Partial<DraftContent>): Promise<DraftContent> {
+  const content = { ...(await open(draftId)).content, ...change };
+  await house.done(house.colleague, 'reportDrafts.save', { draftId, content });
+  return content;
+}
+const missing = async (draftId: string): Promise<string[]> => (await house.done(house.colleague, 'reportDrafts.look', { draftId, content: (await open(draftId)).content })).clauses.flatMap((clause) => clause.missing);
+
+test('a report on one stone is written from it alone, refused until nothing is open, then numbered, and its draft is gone', async () => {
+  const draftId = await begin();
+  expect((await missing(draftId)).join(' ')).toContain('A-1 has no conclusion yet');
+  const early = await house.as(house.colleague, 'reportDrafts.issue', { draftId });
+  expect(early.ok ? null : early.error.code).toBe('refused');
+  await confirmed(stones['A-1']!);
+  const content = await save(draftId, { remarks: 'Seen with the client.' });
+  expect(await missing(draftId)).toEqual([]);
+  await save(draftId, { sections: content.sections.map((entry) => (entry.id === 'signatures' ? { ...entry, on: false } : entry)) });
+  expect((await missing(draftId)).join(' ')).toContain('“Signatures” is left out');
+  await save(draftId, { sections: content.sections });
+  const row = await house.done(house.colleague, 'reportDrafts.issue', { draftId });
+  expect(row).toMatchObject({ number: 'S-2026-0001', revision: 1, kind: 'single-stone', subject: 'A-1', stones: 1, state: 'issued' });
+  expect(await house.done(house.colleague, 'reportDrafts.list', { caseId })).toEqual([]);
+  const text = (await readPdf((await house.done(house.colleague, 'reports.pdf', { reportId: row.id })).pdf)).pages.join(' ');
+  expect(text).toContain('Seen with the client.');
+  expect(text).not.toContain('a brooch');
+  expect((await house.casebook.ledgers.verify({ at: house.now() }))?.parts.filter((part) => !part.sound)).toEqual([]);
+}, 60_000);
+
+test('a revision says what differs and why; the one before is superseded; a withdrawn report prints the same and is named by verify', async () => {
+  await confirmed(stones['A-1']!);
+  const first = await house.done(house.colleague, 'reportDrafts.issue', { draftId: await begin() });
+  const printed = (await house.done(house.colleague, 'reports.pdf', { reportId: first.id })).pdf;
+  const { draftId } = await house.done(house.colleague, 'reportDrafts.create', { amends: first.id });
+  expect((await missing(draftId)).join(' ')).toMatch(/why the report is amended.*nothing to amend/i);
+  await save(draftId, { remarks: 'The inscription was read again.', reason: 'A remark was forgotten.' });
+  const second = await house.done(house.colleague, 'reportDrafts.issue', { draftId });
+  expect(second).toMatchObject({ number: first.number, revision: 2, state: 'issued', reason: 'A remark was forgotten.' });
+  const stored = await house.casebook.handle.read.get<{ model: string }>('SELECT model FROM report WHERE revision = 2');
+  expect(sectionOf(readStoredReport(stored!.model), 'amendment')).toMatchObject({ replaces: { number: first.number, revision: 1 }, changes: ['The section “Remarks” was added.'] });
+  const again = await house.as(house.colleague, 'reportDrafts.create', { amends: first.id });
+  expect(again.ok ? null : again.error.code).toBe('conflict');
+  const withdrawn = await house.done(house.colleague, 'reports.withdraw', { reportId: second.id, reason: 'The wrong stone lay in the paper.' });
+  expect(withdrawn).toMatchObject({ state: 'withdrawn', withdrawn: { by: 'Ben Invented', reason: 'The wrong stone lay in the paper.' } });
+  expect((await house.done(house.colleague, 'reports.list', { caseId })).map((row) => row.state)).toEqual(['withdrawn', 'superseded']);
+  expect(Buffer.compare(Buffer.from((await house.done(house.colleague, 'reports.pdf', { reportId: first.id })).pdf), Buffer.from(printed))).toBe(0);
+  const verified = await house.casebook.ledgers.verify({ at: house.now() });
+  expect(verified?.parts.filter((part) => !part.sound)).toEqual([]);
+  expect(verified?.parts.find((part) => part.part === 'issued reports')?.note).toContain('S-2026-0001 revision 2');
+}, 60_000);
+
+test('two stones of a case have reports and numbers of their own', async () => {
+  await confirmed(stones['A-1']!);
+  await confirmed(stones['B-1']!);
+  const of = async (label: string) => house.done(house.colleague, 'reportDrafts.issue', { draftId: (await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'single-stone', subjectId: stones[label]! })).draftId });
+  expect([(await of('A-1')).number, (await of('B-1')).number]).toEqual(['S-2026-0001', 'S-2026-0002']);
+}, 60_000);
+
+test('once an authorisation is written, only those it names may issue; a new text is printed and named', async () => {
+  await confirmed(stones['A-1']!);
+  const draftId = await begin();
+  await house.done(house.colleague, 'authorisations.write', { holderId: house.colleague, kinds: ['case'], since: '2026-01-01', note: '' });
+  const refused = await house.as(house.colleague, 'reportDrafts.issue', { draftId });
+  expect(refused.ok ? '' : refused.error.message).toContain('not authorised');
+  await house.done(house.colleague, 'authorisations.write', { holderId: house.colleague, kinds: ['case', 'single-stone'], since: '2026-01-01', note: '' });
+  expect(await house.done(house.colleague, 'houseTexts.write', { kind: 'disclaimer', text: 'Not to be used in advertising.', note: 'asked for by counsel' })).toMatchObject({ version: 1 });
+  await house.done(house.colleague, 'reportDrafts.issue', { draftId });
+  const model = readStoredReport(house.casebook.handle.read.get<{ model: string }>('SELECT model FROM report')!.model);
+  expect(sectionOf(model, 'limits')?.disclaimer).toEqual(['Not to be used in advertising.']);
+  expect(model.texts.find((text) => text.kind === 'disclaimer')?.version).toBe(1);
+}, 60_000);
+
+test('words that should not stand there are pointed out with their source, but not inside the client’s name', async () => {
+  const draftId = await begin();
+  const content = await save(draftId, { remarks: 'Genuine. Shown to Invented Client.' });
+  const { words } = await house.done(house.colleague, 'reportDrafts.look', { draftId, content });
+  expect(words.map((remark) => [remark.field, remark.word])).toEqual([['remarks', 'Genuine']]);
+  expect(words[0]!.source).toContain('ISO 18323');
+}, 60_000);
