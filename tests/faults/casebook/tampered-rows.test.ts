@@ -7,6 +7,8 @@ import { createHandle } from '../../../db/handle.ts';
 import { VOUCHED_TABLES } from '../../../db/ledger/vouched-tables.ts';
 import { openCasebook, type Casebook } from '../../../db/open-casebook.ts';
 import { createCalibrationsStore } from '../../../db/store/calibrations.ts';
+import { createReportHouseStore } from '../../../db/store/report-house.ts';
+import { createReportsStore } from '../../../db/store/reports.ts';
 import { verifyLedgers, type Vouched } from '../../../db/verify/ledgers.ts';
 import { verifyRows } from '../../../db/verify/rows.ts';
 import { createBuildDemonstration } from '../../../main/demonstration/build-demonstration.ts';
@@ -18,7 +20,7 @@ const NOW = new Date('2027-01-11T10:00:00.000Z');
 const file = path.join(temporaryFolder(), 'Demonstration.culet');
 const options = { file, mustExist: false, migrationsFolder: MIGRATIONS, now: () => NOW, newId: createSeededIds(1, () => NOW) };
 
-/** The demonstration holds a row of every kind but this one. */
+/** The demonstration holds a row of every kind but this one and those below. */
 async function addCalibration(casebook: Casebook): Promise<void> {
   const { instrumentId, personId } = casebook.handle.read.get<{ instrumentId: string; personId: string }>('SELECT instrument_id AS instrumentId, person_id AS personId FROM instrument_check')!;
   const fit = {
@@ -30,6 +32,19 @@ async function addCalibration(casebook: Casebook): Promise<void> {
   });
 }
 
+/** A text, a template, an authorisation of the laboratory, and a withdrawn report. */
+async function addReportHouse(casebook: Casebook): Promise<void> {
+  const newId = createSeededIds(3, () => NOW);
+  const { personId, reportId } = casebook.handle.read.get<{ personId: string; reportId: string }>('SELECT issued_by AS personId, id AS reportId FROM report ORDER BY revision DESC')!;
+  const change = { at: NOW.toISOString(), personId, operation: 'houseTexts.write' };
+  const house = createReportHouseStore(casebook.handle, newId);
+  const [template] = await house.templates();
+  await house.writeText(change, { kind: 'disclaimer', text: 'Invented.', note: 'for this test' });
+  await house.saveTemplate(change, template!.templateId, template!.content);
+  await house.authorise(change, { holderId: personId, kinds: ['case'], since: '2026-01-01', note: 'invented' });
+  await createReportsStore(casebook.handle, newId).withdraw(change, reportId, 'invented');
+}
+
 let tool: BetterSqlite.Database;
 let vouched: Vouched;
 const noPace = async (): Promise<void> => {};
@@ -39,6 +54,7 @@ beforeAll(async () => {
   if (!opened.ok) throw new Error(opened.error.message);
   await createBuildDemonstration({ pool: createInlinePool(), now: () => NOW })(opened.value, () => {});
   await addCalibration(opened.value);
+  await addReportHouse(opened.value);
   opened.value.close();
   tool = new BetterSqlite(file);
   tool.function('fold', { deterministic: true }, (text) => (typeof text === 'string' ? fold(text) : null));
