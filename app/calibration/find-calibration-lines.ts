@@ -1,6 +1,7 @@
 import { err, ok, type Result } from '../result.ts';
 import { detectLines } from '../spectra/detect-lines.ts';
-import type { Spectrum } from '../spectra/spectrum.ts';
+import { convertPosition } from '../spectra/convert-axis.ts';
+import { UNIT_NAMES, type Spectrum } from '../spectra/spectrum.ts';
 import { median } from '../spectra/statistics.ts';
 import { fitsAxis } from './apply-calibration.ts';
 import type { CalibrationError } from './calibration-error.ts';
@@ -18,12 +19,14 @@ const WIDTHS = {
 /** Standard error where a line's own fit did not converge, as a share of its width (judgement). */
 const UNFITTED_SHARE = 0.1;
 
-function ascendingPoints({ x, y }: Spectrum, factor: number): { x: Float64Array; y: Float64Array } | null {
-  if (x.length !== y.length) return null;
+/** Finite points in rising order, positions as `place` gives them. */
+function ascendingPoints({ x: shown, y }: Pick<Spectrum, 'x' | 'y'>, place: (value: number) => number): { x: Float64Array; y: Float64Array } | null {
+  if (shown.length !== y.length) return null;
+  const x = shown.map(place);
   const order = Array.from(x, (_, i) => i).filter((i) => Number.isFinite(x[i]!) && Number.isFinite(y[i]!)).sort((a, b) => x[a]! - x[b]!);
   const kept = order.filter((i, k) => k === 0 || x[i]! > x[order[k - 1]!]!);
   if (kept.length < LEAST_POINTS) return null;
-  return { x: Float64Array.from(kept, (i) => x[i]! / factor), y: Float64Array.from(kept, (i) => y[i]!) };
+  return { x: Float64Array.from(kept, (i) => x[i]!), y: Float64Array.from(kept, (i) => y[i]!) };
 }
 
 /** Whether lines hang down in this curve. Where the ordinate does not say: most points lie near the top. */
@@ -37,11 +40,10 @@ function hangsDown(yUnit: Spectrum['yUnit'], y: Float64Array): boolean {
 
 /** The lines of a lamp's or standard's curve, positions in the standard's unit; those cut off at the detector's ceiling are left out. Errors: an axis in another unit, a curve without points or lines. */
 export function findCalibrationLines(spectrum: Spectrum, standard: CalibrationStandard): Result<MeasuredLines, CalibrationError> {
-  if (!fitsAxis(standard, spectrum.xUnit)) {
-    const asShift = spectrum.xUnit === 'cm-1' && standard.unit === 'raman-shift';
-    if (!asShift) return err({ code: 'unit-differs', message: `The file’s axis is in ${spectrum.xUnit}, the lines of “${standard.name}” are in ${standard.unit}: choose another standard, or state the unit of the axis.` });
-  }
-  const points = ascendingPoints(spectrum, spectrum.xUnit === 'angstrom' ? 10 : 1);
+  // A Raman file may call its shift cm-1.
+  const xUnit = spectrum.xUnit === 'cm-1' && standard.unit === 'raman-shift' ? 'raman-shift' : spectrum.xUnit;
+  if (!fitsAxis(standard, xUnit)) return err({ code: 'unit-differs', message: `The file’s axis is in ${UNIT_NAMES[xUnit]}, the lines of “${standard.name}” are in ${UNIT_NAMES[standard.unit]}: choose another standard, or state the unit of the axis.` });
+  const points = ascendingPoints(spectrum, (value) => convertPosition(value, xUnit, standard.unit));
   if (!points) return err({ code: 'curve-unusable', message: 'The curve has too few points to find lines in it: record the standard again.' });
   const y = standard.shape === 'absorption' && hangsDown(spectrum.yUnit, points.y) ? points.y.map((value) => -value) : points.y;
   const detection = detectLines(points.x, y, { resolution: null, shotNoise: standard.shape === 'emission', ...WIDTHS[standard.shape][standard.unit] });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Spectrum } from '../spectra/spectrum.ts';
-import { airFromRamanShift } from '../spectra/convert-axis.ts';
+import { airFromRamanShift, convertPosition } from '../spectra/convert-axis.ts';
 import { DIAMOND_RAMAN_CM1 } from '../reference/reference-lines.ts';
 import { applyCalibration, fitsAxis } from './apply-calibration.ts';
 import { scaleMap } from './scale-fit.ts';
@@ -23,11 +23,11 @@ export function correctAxis(spectrum: Spectrum, method: string, scale: AppliedSc
   const applied = applyCalibration(scale.fit, { ...spectrum, xUnit });
   if (!applied.ok) return { spectrum, warnings: [{ code: 'scale-not-applied', message: `The instrument’s calibration was not applied. ${applied.error.message}` }] };
   const { range, unit } = scale.fit;
-  const factor = xUnit === 'angstrom' ? 10 : 1;
-  const [first, last] = [spectrum.x[0]! / factor, spectrum.x.at(-1)! / factor];
+  if (!fitsAxis(scale.fit, xUnit)) return { spectrum: applied.value, warnings: [] };
+  const [first, last] = [convertPosition(spectrum.x[0]!, xUnit, unit), convertPosition(spectrum.x.at(-1)!, xUnit, unit)];
   const beyond = Math.max(range[0] - Math.min(first, last), Math.max(first, last) - range[1]);
   // A quarter of the calibrated range beyond its ends, the straight continuation may be off by more than it says (judgement).
-  const warnings = beyond > 0.25 * (range[1] - range[0]) && fitsAxis(scale.fit, xUnit)
+  const warnings = beyond > 0.25 * (range[1] - range[0])
     ? [{ code: 'scale-beyond-lines', message: `The scale was calibrated from ${range[0].toFixed(0)} to ${range[1].toFixed(0)} ${unit === 'nm' ? 'nm' : 'cm⁻¹'} only; positions farther out are less certain.` }] : [];
   return { spectrum: applied.value, warnings };
 }

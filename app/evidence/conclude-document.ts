@@ -9,6 +9,7 @@ import { runWarnings } from '../runs/run-warnings.ts';
 import { isOwnWords } from './evidence-table.ts';
 import { factOfCode, methodOfCode } from './fact-of-code.ts';
 import { findingsFromObservation } from './findings-from-observation.ts';
+import { isBarred } from './possible-methods.ts';
 import { proposeConclusion } from './propose-conclusion.ts';
 import type { Proposal } from './proposal.ts';
 import type { WeighedFinding } from './weighed-finding.ts';
@@ -80,8 +81,8 @@ function orderWarnings({ observations }: ConcludeDocument): ConcludeOutcome['war
 
 /** The proposal for a stone described in a document. The same document always gives the same proposal. */
 export function concludeFromDocument(document: ConcludeDocument): ConcludeOutcome {
-  const findings = [...document.findings.map(statedFinding), ...observedFindings(document)];
   const { stone, methodsAvailable, protocol } = document;
+  const findings = [...document.findings.map(statedFinding), ...observedFindings(document)].map((finding) => (isBarred(finding.method, stone) ? { ...finding, barred: true } : finding));
   return {
     proposal: proposeConclusion({ stone, findings, methodsDone: [...new Set([...document.methodsDone, ...findings.map((finding) => finding.method)])], methodsAvailable, ...(protocol === undefined ? {} : { protocol }) }),
     warnings: orderWarnings(document),

@@ -7,7 +7,7 @@ import { hypothesisId } from './hypothesis.ts';
 import { ruleId } from './rules/rule-book.ts';
 
 /** Version of the rules of judgement; a conclusion stores the one it was made with. */
-export const RULES_VERSION = 'rules 2026.2';
+export const RULES_VERSION = 'rules 2026.3';
 
 const grade = z.union([z.literal('excludes'), z.number().int().min(-3).max(3)]);
 
@@ -32,7 +32,7 @@ export const hypothesisStanding = z.object({
 });
 
 const weighedFinding = findingFact.extend({
-  id: z.string(), counts: z.boolean(), state: z.enum(['proposed', 'accepted', 'set-aside', 'replaced']), run: z.string().nullable(),
+  id: z.string(), counts: z.boolean(), barred: z.boolean().optional(), state: z.enum(['proposed', 'accepted', 'set-aside', 'replaced']), run: z.string().nullable(),
 });
 
 /** All that a proposal was made from, so that it can be made again. */

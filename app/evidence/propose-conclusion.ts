@@ -22,10 +22,10 @@ const inOrder = (methods: Iterable<MethodId>): MethodId[] => {
   return METHOD_IDS.filter((method) => set.has(method));
 };
 
-/** A method all of whose findings do not count, because its instrument was not in order, is still to be done. */
+/** A method all of whose findings do not count, because its instrument was not in order or the setting forbids it, is still to be done. */
 function effectivelyDone(input: ProposalInput): Set<MethodId> {
-  const spoiled = input.findings.filter((finding) => finding.state !== 'replaced' && !finding.counts).map((finding) => finding.method);
-  const sound = new Set(input.findings.filter((finding) => finding.state !== 'replaced' && finding.counts).map((finding) => finding.method));
+  const spoiled = input.findings.filter((finding) => finding.state !== 'replaced' && (!finding.counts || finding.barred === true)).map((finding) => finding.method);
+  const sound = new Set(input.findings.filter((finding) => finding.state !== 'replaced' && finding.counts && finding.barred !== true).map((finding) => finding.method));
   return new Set(input.methodsDone.filter((method) => !spoiled.includes(method) || sound.has(method)));
 }
 
@@ -36,7 +36,7 @@ const basisOf = (input: ProposalInput): Proposal['basis'] => proposalBasis.parse
 
 /**
  * What the findings of one stone amount to: a proposal with its reasons, what speaks against it, what is missing, and what to do next.
- * Order of findings and methods does not matter. Findings set aside, or of runs whose instrument was not in order, are named in
+ * Order of findings and methods does not matter. Findings set aside, of runs whose instrument was not in order, or of tests that the setting forbids, are named in
  * `missing` and do not count; proposed and accepted ones count alike. Weights and their sources: the evidence table.
  */
 export function proposeConclusion(input: ProposalInput): Proposal {

@@ -1,3 +1,4 @@
+import { METHODS, type MethodId } from '../domain/method.ts';
 import { evidenceRowOf, isOwnWords } from './evidence-table.ts';
 import { capWeight } from './rules/cap-weight.ts';
 import { withCompanions } from './rules/needs-companion.ts';
@@ -15,8 +16,14 @@ export type ReadFindings = {
   readonly ignored: readonly IgnoredFinding[];
 };
 
-function reasonToIgnore({ state, counts, code }: WeighedFinding): { readonly rule: RuleId; readonly why: string } | null {
+/** Why a setting makes a test of this method doubtful. */
+const barredWords = (method: MethodId): string => (METHODS[method].possibleMounted === 'no'
+  ? 'doubtful, because the metal of the setting may have decided it; test the stone unmounted'
+  : 'doubtful, because no light passes through a stone that is closed at the back or whose setting is not stated; test it unmounted, or state the open back');
+
+function reasonToIgnore({ state, counts, barred, code, method }: WeighedFinding): { readonly rule: RuleId; readonly why: string } | null {
   if (state === 'set-aside') return { rule: 'set-aside', why: 'set aside by the examiner' };
+  if (barred === true) return { rule: 'setting-allows', why: barredWords(method) };
   if (!counts) return { rule: 'instrument-in-order', why: 'the instrument of this run was not in order on the day; repeat the test' };
   return evidenceRowOf(code) === undefined && !isOwnWords(code) ? { rule: 'not-in-table', why: `its code “${code}” is not in the evidence table` } : null;
 }

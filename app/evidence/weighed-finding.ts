@@ -5,6 +5,8 @@ export type WeighedFinding = FindingFact & {
   readonly id: string;
   /** False where the run's instrument was not in order. */
   readonly counts: boolean;
+  /** True where the stone’s setting forbids the test: what was read may be the mount’s. */
+  readonly barred?: boolean | undefined;
   readonly state: 'proposed' | 'accepted' | 'set-aside' | 'replaced';
   /** Number of the run, or null for a finding without one. */
   readonly run: string | null;

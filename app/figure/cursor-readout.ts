@@ -15,7 +15,7 @@ export function cursorReadout(position: number, unit: FigureAxis, laserNm?: numb
 }
 
 /** One decimal more than lines are labelled with: a cursor reads finer than a peak is known. */
-const EXTRA: Readonly<Record<FigureAxis, number>> = { nm: 1, 'cm-1': 1, ev: 1, 'raman-shift': 0 };
+const EXTRA: Readonly<Record<FigureAxis, number>> = { nm: 1, 'nm-vacuum': 1, 'cm-1': 1, ev: 1, 'raman-shift': 0 };
 const write = (value: number | null, axis: FigureAxis): string =>
   value === null ? '–' : `${formatNumber(value, AXIS_STYLE[axis].decimals + EXTRA[axis])} ${AXIS_STYLE[axis].unit}`;
 

@@ -38,7 +38,7 @@ function diamondLine(sources: LineSources): FigureLine[] {
   const found = raman.present && raman.foundNm !== null;
   const at = sources.axis === 'raman-shift' && found && raman.shiftCm1 !== null ? raman.shiftCm1 : onAxis(found ? raman.foundNm! : raman.expectedNm, 'nm', sources);
   if (!Number.isFinite(at)) return [];
-  const decimals = AXIS_STYLE[sources.axis].decimals + (sources.axis === 'nm' ? 1 : 0);
+  const decimals = AXIS_STYLE[sources.axis].decimals + (AXIS_STYLE[sources.axis].unit === 'nm' ? 1 : 0);
   return [{ at, name: found ? 'diamond Raman' : 'diamond Raman expected', position: formatNumber(at, decimals), ink: 'accent', dash: !found, importance: 3 }];
 }
 

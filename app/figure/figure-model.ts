@@ -6,7 +6,7 @@ export const ink = z.enum(INKS);
 export type Ink = z.infer<typeof ink>;
 
 /** The axes a figure can be drawn on. */
-export const FIGURE_AXES = ['nm', 'cm-1', 'ev', 'raman-shift'] as const;
+export const FIGURE_AXES = ['nm', 'nm-vacuum', 'cm-1', 'ev', 'raman-shift'] as const;
 export type FigureAxis = (typeof FIGURE_AXES)[number];
 
 /** A spectrum with its named lines, independent of the surface it is drawn on: window, SVG or paper. */

@@ -122,6 +122,6 @@ export function spectrumFigure(input: SpectrumFigureInput): FigureModel {
       return pieces.map((piece, p) => ({ ...style, label: p === 0 ? given.label : '', x: compact(piece.x, xRange), y: compact(piece.y, yRange) }));
     }),
     lines: figureLines({ ...input, centreLabel: input.centreLabel ?? tableLabel }, xRange),
-    visibleStrip: axis === 'nm',
+    visibleStrip: AXIS_STYLE[axis].unit === 'nm',
   };
 }

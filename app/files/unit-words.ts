@@ -10,6 +10,7 @@ const X_WORDS: readonly (readonly [RegExp, XUnit])[] = [
   [/raman\s*[-_ ]?\s*shift|(?:\brel\.?|\brelative|\bdelta|\u0394|\u2206)\s*(?:1\s*\/\s*cm|cm|wave\s*number)|^\s*shift\b/, 'raman-shift'],
   [INVERSE_CM, 'cm-1'],
   [/\u00e5|\u212b|angstrom|\bangstr\b/, 'angstrom'],
+  [/(?:\bnm\b|nanomet|_nm\b).*\bvac(?:uum)?\b|\bvac(?:uum)?\b.*(?:\bnm\b|nanomet|_nm\b)/, 'nm-vacuum'],
   [/\bnm\b|nanomet|_nm\b|\(nm\)/, 'nm'],
   [/(?:^|[^a-z])ev\b|electron\s*-?\s*volt|_ev\b/, 'ev'],
   [/micromet|micron|\bum\b|[\u00b5\u03bc]m\b|\bmev\b|\b[kmg]?hz\b|hertz|\bppm\b|gauss|tesla|\bm\s*\/\s*z\b|second|\b(?:[mun\u00b5]?s)\b|minute|degree|\b2\s*-?\s*theta\b|\bkelvin\b|\bthz\b|\bmm\b/, 'other'],

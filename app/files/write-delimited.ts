@@ -4,7 +4,7 @@ import type { SpectrumBlock } from './spectrum-file.ts';
 
 type Written = Pick<SpectrumBlock, 'title' | 'x' | 'y' | 'xUnit' | 'yUnit' | 'xUnitText' | 'yUnitText'>;
 
-const X_NAMES: Partial<Record<XUnit, string>> = { nm: 'Wavelength (nm)', angstrom: 'Wavelength (angstrom)', 'cm-1': 'Wavenumber (cm-1)', ev: 'Energy (eV)', 'raman-shift': 'Raman shift (cm-1)', pixel: 'Pixel' };
+const X_NAMES: Partial<Record<XUnit, string>> = { nm: 'Wavelength (nm)', 'nm-vacuum': 'Wavelength in vacuum (nm)', angstrom: 'Wavelength (angstrom)', 'cm-1': 'Wavenumber (cm-1)', ev: 'Energy (eV)', 'raman-shift': 'Raman shift (cm-1)', pixel: 'Pixel' };
 const Y_NAMES: Partial<Record<YUnit, string>> = {
   counts: 'counts', absorbance: 'absorbance', transmittance: 'transmittance', 'percent-transmittance': '% transmittance', reflectance: 'reflectance',
   'percent-reflectance': '% reflectance', 'absorption-coefficient': 'absorption coefficient, cm-1', arbitrary: 'arbitrary units',

@@ -15,7 +15,7 @@ export type JcampMeta = {
 
 type Written = Pick<SpectrumBlock, 'title' | 'x' | 'y' | 'xUnit' | 'yUnit' | 'xUnitText' | 'yUnitText'>;
 
-const X_UNIT_WORDS: Partial<Record<XUnit, string>> = { nm: 'NANOMETERS', angstrom: 'ANGSTROM', 'cm-1': '1/CM', ev: 'ELECTRON VOLTS', 'raman-shift': 'RAMAN SHIFT (1/CM)', pixel: 'PIXEL' };
+const X_UNIT_WORDS: Partial<Record<XUnit, string>> = { nm: 'NANOMETERS', 'nm-vacuum': 'NANOMETERS IN VACUUM', angstrom: 'ANGSTROM', 'cm-1': '1/CM', ev: 'ELECTRON VOLTS', 'raman-shift': 'RAMAN SHIFT (1/CM)', pixel: 'PIXEL' };
 const Y_UNIT_WORDS: Partial<Record<YUnit, string>> = {
   counts: 'COUNTS', absorbance: 'ABSORBANCE', transmittance: 'TRANSMITTANCE', 'percent-transmittance': '% TRANSMITTANCE', reflectance: 'REFLECTANCE',
   'percent-reflectance': '% REFLECTANCE', 'absorption-coefficient': 'ABSORPTION COEFFICIENT (1/CM)', arbitrary: 'ARBITRARY UNITS',

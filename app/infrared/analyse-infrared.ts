@@ -123,19 +123,19 @@ export function analyseInfrared(prepared: PreparedSpectrum, detection: Detection
   const warnings: AnalysisWarning[] = [];
   const scale = normalise(x, prepared.y, prepared.ordinate === 'absorption-coefficient', parameters.twoPhononCoefficient);
   if (scale === null) {
-    warnings.push({ code: 'two-phonon-not-covered', message: 'The curve does not cover 1900–2700 cm-1, which sets the scale: measure from 1000 to at least 2800 cm-1.' });
+    warnings.push({ code: 'two-phonon-not-covered', message: 'The curve does not cover 1900–2700 cm⁻¹, which sets the scale: measure from 1000 to at least 2800 cm⁻¹.' });
     return { reading: undetermined(null, null), warnings };
   }
   const pathMm = scale.pathCm === null ? null : 10 * scale.pathCm;
   if (scale.saturated) warnings.push({ code: 'two-phonon-saturated', message: 'The two-phonon region is saturated; the scale was taken from its weaker shoulder and is uncertain. Use a shorter path.' });
   if (scale.agreement < LEAST_AGREEMENT) {
-    warnings.push({ code: 'no-two-phonon', message: 'The region 1900–2700 cm-1 does not look like diamond’s: no diamond in the beam, or a curve too poor to use.' });
+    warnings.push({ code: 'no-two-phonon', message: 'The region 1900–2700 cm⁻¹ does not look like diamond’s: no diamond in the beam, or a curve too poor to use.' });
     return { reading: undetermined(false, pathMm), warnings };
   }
   const boronPpm = boronOf(x, scale.alpha);
   const nitrogen = fitNitrogen(x, scale.alpha, boronPpm !== null);
   if (nitrogen === null) {
-    warnings.push({ code: 'one-phonon-not-covered', message: 'The curve does not cover 1000–1420 cm-1, where nitrogen shows: type and nitrogen can’t be given.' });
+    warnings.push({ code: 'one-phonon-not-covered', message: 'The curve does not cover 1000–1420 cm⁻¹, where nitrogen shows: type and nitrogen can’t be given.' });
     return { reading: undetermined(true, pathMm), warnings };
   }
   const cutOff = cutOffInNitrogen(x, detection);

@@ -33,13 +33,13 @@ export function artefactsOf(x: Float64Array, y: Float64Array, scale: Normalisati
   const branches = 0.5 * (meanBetween(x, alpha, 2357, 2364) + meanBetween(x, alpha, 2336, 2343));
   const feet = 0.5 * (meanBetween(x, alpha, 2388, 2394) + meanBetween(x, alpha, 2304, 2310));
   const expected = 0.5 * (lattice(2360) + lattice(2340)) - 0.5 * (lattice(2391) + lattice(2307));
-  if (Math.abs(branches - feet - expected) > 0.6) warnings.push({ code: 'carbon-dioxide', message: 'Carbon dioxide shows near 2350 cm-1, of the air or enclosed in the stone: purge the instrument or take a fresh background, and compare.' });
+  if (Math.abs(branches - feet - expected) > 0.6) warnings.push({ code: 'carbon-dioxide', message: 'Carbon dioxide shows near 2350 cm⁻¹, of the air or enclosed in the stone: purge the instrument or take a fresh background, and compare.' });
   const calm = roughness(x, y, 2450, 2600);
   if (roughness(x, y, 1640, 1760) > 5 * calm && roughness(x, y, 1500, 1580) > 5 * calm) {
-    warnings.push({ code: 'water-vapour', message: 'Sharp lines of water vapour show between 1500 and 1900 cm-1: purge the instrument or take a fresh background.' });
+    warnings.push({ code: 'water-vapour', message: 'Sharp lines of water vapour show between 1500 and 1900 cm⁻¹: purge the instrument or take a fresh background.' });
   }
   if (excess(2920, 3, 28) - latticeExcess(2920, 28) > 0.25 && excess(2851, 3, 22) - latticeExcess(2851, 22) > 0.12) {
-    warnings.push({ code: 'grease', message: 'Grease or glue shows at 2850 and 2920 cm-1: clean the stone; it can imitate boron and hydrogen lines.' });
+    warnings.push({ code: 'grease', message: 'Grease or glue shows at 2850 and 2920 cm⁻¹: clean the stone; it can imitate boron and hydrogen lines.' });
   }
   return warnings;
 }

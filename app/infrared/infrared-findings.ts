@@ -45,25 +45,25 @@ export function infraredFindings(input: FindingInput): FindingFact[] {
   const isIa = result.type === 'IaA' || result.type === 'IaB' || result.type === 'IaAB';
   if (result.platelet !== null) {
     facts.push({
-      code: 'infrared:platelet', statement: `Platelet peak at ${reading.plateletCm1?.toFixed(1) ?? '1365'} cm-1, ${threeFigures(result.platelet)} ± ${threeFigures(lineErrors.platelet)} cm-1 high.`,
+      code: 'infrared:platelet', statement: `Platelet peak at ${reading.plateletCm1?.toFixed(1) ?? '1365'} cm⁻¹, ${threeFigures(result.platelet)} ± ${threeFigures(lineErrors.platelet)} cm⁻¹ high.`,
       strength: isIa && result.nitrogenPpm.B > 3 * result.uncertaintyPpm.B ? 'strong' : 'supporting', supports: 'natural', method, caution: 'counts with B aggregates; a CVD layer may sit on a natural core', source: 'Speich et al., Contrib. Mineral. Petrol. 173 (2018) 39',
     });
   }
   if (result.line3107 !== null) {
     facts.push({
-      code: 'infrared:3107', statement: `Hydrogen line at 3107 cm-1 (N3VH), ${threeFigures(result.line3107)} ± ${threeFigures(lineErrors.line3107)} cm-1 high.`,
+      code: 'infrared:3107', statement: `Hydrogen line at 3107 cm⁻¹ (N3VH), ${threeFigures(result.line3107)} ± ${threeFigures(lineErrors.line3107)} cm⁻¹ high.`,
       strength: isIa ? 'supporting' : 'neutral', supports: isIa ? 'natural' : 'none', method, caution: 'forms in grown stones on HPHT annealing; supports natural growth only with A or B aggregates', source: 'Day et al., Diamond Relat. Mater. 2024',
     });
   }
   if (result.line3123 !== null) {
     facts.push({
-      code: 'infrared:3123', statement: `Line at 3123 cm-1 (NVH⁰), ${threeFigures(result.line3123)} ± ${threeFigures(lineErrors.line3123)} cm-1 high.`,
+      code: 'infrared:3123', statement: `Line at 3123 cm⁻¹ (NVH⁰), ${threeFigures(result.line3123)} ± ${threeFigures(lineErrors.line3123)} cm⁻¹ high.`,
       strength: 'strong', supports: 'grown-cvd', method, caution: 'removed by annealing, so absence says nothing', source: 'Heavily irradiated CVD synthetic diamond, Gems & Gemology Lab Notes, Fall 2014; Fuchs et al., Appl. Phys. Lett. 66 (1995) 177',
     });
   }
   if (result.boronPpm !== null && result.type !== 'IIb') {
     facts.push({
-      code: 'infrared:boron', statement: `Boron band at 2802 cm-1, about ${threeFigures(result.boronPpm)} ppm uncompensated (indicative, ± 30 % or more), beside ${aggregated.toFixed(0)} ppm of aggregated nitrogen.`,
+      code: 'infrared:boron', statement: `Boron band at 2802 cm⁻¹, about ${threeFigures(result.boronPpm)} ppm uncompensated (indicative, ± 30 % or more), beside ${aggregated.toFixed(0)} ppm of aggregated nitrogen.`,
       strength: 'neutral', supports: 'none', method, caution: 'boron with aggregated nitrogen is most unusual in one crystal: suspect a grown layer on a natural core, or grease', source: 'Ardon & McElhenny, Gems & Gemology Lab Notes, Spring 2019',
     });
   }

@@ -3,10 +3,10 @@ import { artefactWarnings } from './artefact-warnings.ts';
 import { checkLaser } from './check-laser.ts';
 import type { DetectedLine, Detection } from './detect-lines.ts';
 import type { DiamondRaman } from './diamond-raman.ts';
-import { findDiamondRaman } from './diamond-raman.ts';
+import { findDiamondRaman, WIDEST_CM1 } from './diamond-raman.ts';
 import { doubtRamanOfOthers } from './doubt-raman-of-others.ts';
 import type { EmissionScale } from './emission-scale.ts';
-import { emissionScale } from './emission-scale.ts';
+import { emissionScale, widthCm1 } from './emission-scale.ts';
 import type { FindingInput } from './finding-input.ts';
 import type { SimulantMatch } from './identify-simulant.ts';
 import { identifySimulant } from './identify-simulant.ts';
@@ -99,6 +99,15 @@ function toPeaks(detection: Detection, scale: EmissionScale, named: Named, raman
   });
 }
 
+/** Wider than instruments of a known resolution show the diamond line: without one it was taken for it all the same. */
+function wideRaman(raman: DiamondRaman | null, scale: EmissionScale, at: number): AnalysisWarning[] {
+  if (raman?.result.state !== 'present' || at < 0) return [];
+  const width = widthCm1(scale.inNm[at]!);
+  return width <= WIDEST_CM1.resolutionStated ? [] : [{
+    code: 'diamond-line-wide', message: `The diamond line is ${width.toFixed(0)} cm⁻¹ wide, as only coarse instruments show it: state the instrument’s resolution, so that it can be judged.`,
+  }];
+}
+
 /** A line that only a cooled stone would show so narrow, in a run said to be warm. */
 function temperatureWarnings(matches: readonly Match[]): AnalysisWarning[] {
   const cold = matches.find((match) => match.asCold);
@@ -138,6 +147,7 @@ export function analyseEmission(prepared: PreparedSpectrum, detection: Detection
     warnings.push(doubt.warning);
     if (raman?.result.state === 'absent') raman = { ...raman, result: { ...raman.result, state: 'masked' }, reason: 'the laser wavelength is in doubt' };
   }
+  if (parameters.resolution === undefined) warnings.push(...wideRaman(raman, scale, named.ramanAt));
   warnings.push(...artefactWarnings(own));
   warnings.push(...temperatureWarnings(own));
   warnings.push(...widthWarnings(own, temperatureK));

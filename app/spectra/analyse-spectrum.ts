@@ -53,7 +53,7 @@ function interpret(prepared: PreparedSpectrum, detection: Detection, parameters:
 function conditioningWarnings(prepared: PreparedSpectrum, detection: Detection): AnalysisWarning[] {
   const warnings: AnalysisWarning[] = [];
   const { saturation, spikes } = detection;
-  const unit = prepared.unit === 'nm' ? 'nm' : 'cm-1';
+  const unit = prepared.unit === 'nm' ? 'nm' : 'cm⁻¹';
   if (saturation && prepared.ordinate === 'intensity') {
     const [from, to] = saturation.runs[0]!;
     warnings.push({ code: 'saturated', message: `The detector was saturated from ${prepared.x[from]!.toFixed(1)} to ${prepared.x[to]!.toFixed(1)} ${unit}${saturation.runs.length > 1 ? ' and elsewhere' : ''}: measure again with less light or a shorter exposure.` });

@@ -1,6 +1,6 @@
 import type { Result } from '../result.ts';
 import { err, ok } from '../result.ts';
-import type { StatableXUnit } from './spectrum.ts';
+import { UNIT_NAMES, type StatableXUnit } from './spectrum.ts';
 
 /** h·c/e in eV·nm, exact in the SI of 2019 (CODATA 2018). */
 export const EV_NM = 1239.841984332003;
@@ -42,6 +42,7 @@ const LASER_MISSING: ConvertError = {
 function toAirNm(value: number, from: StatableXUnit, laserNm: number): number {
   switch (from) {
     case 'nm': return value;
+    case 'nm-vacuum': return airFromVacuum(value);
     case 'angstrom': return value / 10;
     case 'cm-1': return airFromVacuum(1e7 / value);
     case 'ev': return airFromVacuum(EV_NM / value);
@@ -52,6 +53,7 @@ function toAirNm(value: number, from: StatableXUnit, laserNm: number): number {
 function fromAirNm(airNm: number, to: StatableXUnit, laserNm: number): number {
   switch (to) {
     case 'nm': return airNm;
+    case 'nm-vacuum': return vacuumFromAir(airNm);
     case 'angstrom': return airNm * 10;
     case 'cm-1': return 1e7 / vacuumFromAir(airNm);
     case 'ev': return EV_NM / vacuumFromAir(airNm);
@@ -67,7 +69,7 @@ export function convertPosition(value: number, from: StatableXUnit, to: Statable
 }
 
 /**
- * Positions from one unit to another, same length and order. nm and ångström are wavelengths in air, cm-1 and eV belong to vacuum.
+ * Positions from one unit to another, same length and order. nm and ångström are wavelengths in air, nm-vacuum, cm-1 and eV belong to vacuum.
  * Errors: Raman shift without a laser, or a position that is no light (zero or negative energy).
  */
 export function convertPositions(x: Float64Array, from: StatableXUnit, to: StatableXUnit, options: ConvertOptions = {}): Result<Float64Array, ConvertError> {
@@ -77,7 +79,7 @@ export function convertPositions(x: Float64Array, from: StatableXUnit, to: Stata
   for (let i = 0; i < x.length; i++) {
     const value = convertPosition(x[i]!, from, to, options);
     if (!Number.isFinite(value) || (to !== 'raman-shift' && value <= 0)) {
-      return err({ code: 'position-not-physical', message: `Point ${i + 1} (${x[i]} ${from}) is no wavelength that light can have: check the axis unit and the laser wavelength.` });
+      return err({ code: 'position-not-physical', message: `Point ${i + 1} (${x[i]} ${UNIT_NAMES[from]}) is no wavelength that light can have: check the axis unit and the laser wavelength.` });
     }
     out[i] = value;
   }

@@ -7,7 +7,7 @@ import type { DetectedLine, Detection } from './detect-lines.ts';
 /** Agreement asked of the line (judgement): ±3 cm-1, or 0.6 resolutions where that is more; never beyond 10 cm-1. */
 export const RAMAN_TOLERANCE = { leastCm1: 3, resolutions: 0.6, mostCm1: 10 } as const;
 /** Wider lines are not the first-order line, cm-1: small instruments show up to 60; where the resolution is stated, it decides (judgement). */
-const WIDEST_CM1 = { resolutionUnknown: 60, resolutionStated: 30, resolutions: 1.5 } as const;
+export const WIDEST_CM1 = { resolutionUnknown: 60, resolutionStated: 30, resolutions: 1.5 } as const;
 /** So many other sharp lines, this strong against the one found, show another material (judgement). */
 const OTHERS = { photoluminescence: { count: 3, share: 1 }, raman: { count: 2, share: 0.5 } } as const;
 /** Signal over noise asked before the line counts as seen. */
@@ -83,6 +83,11 @@ function othersOutshine(input: DiamondRamanInput, found: DetectedLine, laserNm: 
   return others >= count;
 }
 
+/** Why a line in the right place does not count: its width, cm-1. */
+const tooWideWords = (widthCm1: number, resolutionStated: boolean): string => `a line stands there, but ${widthCm1.toFixed(0)} cm⁻¹ wide, ${resolutionStated
+  ? 'wider than this instrument shows the diamond line'
+  : `and without a stated resolution none above ${WIDEST_CM1.resolutionUnknown} cm⁻¹ is taken for it: state the instrument’s resolution`}`;
+
 /** Greatest light over the darkest point: what the line would have to be seen beside. */
 function brightest(y: Float64Array): number {
   let least = Infinity;
@@ -131,7 +136,8 @@ export function findDiamondRaman(input: DiamondRamanInput): DiamondRaman | null 
   // A line that the instrument can't part from this place may hide it, or be it, drawn aside by a neighbour.
   const hiding = detection.lines.find((line) => line.snr >= LEAST_SNR && Math.abs(line.position - expected) <= Math.max(resolution, Math.min(line.fwhm, WIDEST_CM1.resolutionUnknown * perCm1)));
   if (hiding !== undefined) {
-    return { result: { ...common, foundNm: null, shiftCm1: null, present: false, state: 'masked' }, line: null, reason: 'a line lies too close to its place to tell them apart' };
+    const tooWide = Math.abs(hiding.position - expected) <= tolerance && hiding.fwhm > widest;
+    return { result: { ...common, foundNm: null, shiftCm1: null, present: false, state: 'masked' }, line: null, reason: tooWide ? tooWideWords(hiding.fwhm / perCm1, input.resolutionStated) : 'a line lies too close to its place to tell them apart' };
   }
   const light = brightest(detection.smoothed);
   const otherLines = detection.lines.some((line) => line.snr >= 10);

@@ -5,7 +5,7 @@ import type { AnalysisError } from './analysis-error.ts';
 import { convertPosition } from './convert-axis.ts';
 import type { Ordinate } from './prepare-ordinate.ts';
 import { prepareOrdinate } from './prepare-ordinate.ts';
-import type { Spectrum, StatableXUnit, XUnit } from './spectrum.ts';
+import { UNIT_NAMES, type Spectrum, type StatableXUnit, type XUnit } from './spectrum.ts';
 
 export type AnalysisUnit = 'nm' | 'cm-1' | 'raman-shift';
 
@@ -30,8 +30,9 @@ const UNIT_OF: Readonly<Record<AnalysableMethod, AnalysisUnit>> = {
 const PLAUSIBLE: Readonly<Record<AnalysableMethod, readonly [number, number]>> = {
   photoluminescence: [180, 2600], raman: [-2000, 12000], absorption: [150, 3500], infrared: [100, 15000], 'ultraviolet-transmission': [150, 2600],
 };
+const ANALYSED_IN: Readonly<Record<AnalysisUnit, string>> = { nm: 'nm', 'cm-1': 'cm⁻¹', 'raman-shift': 'cm⁻¹ of shift' };
 const METHOD_WORDS: Readonly<Record<AnalysableMethod, string>> = {
-  photoluminescence: 'photoluminescence', raman: 'Raman', absorption: 'absorption', infrared: 'infrared', 'ultraviolet-transmission': 'ultraviolet transmission',
+  photoluminescence: 'a photoluminescence', raman: 'a Raman', absorption: 'an absorption', infrared: 'an infrared', 'ultraviolet-transmission': 'an ultraviolet transmission',
 };
 
 type Points = { x: Float64Array; y: Float64Array };
@@ -55,15 +56,15 @@ function dropNotFinite(spectrum: Spectrum, warnings: AnalysisWarning[]): Result<
 /** The unit the file's axis is read in; a Raman file may call its shift cm-1. */
 function unitFor(method: AnalysableMethod, unit: XUnit, warnings: AnalysisWarning[]): Result<StatableXUnit, AnalysisError> {
   if (unit === 'pixel' || unit === 'other' || unit === 'unstated') {
-    const said = unit === 'pixel' ? 'pixel numbers' : unit === 'other' ? 'a unit that is not known here' : 'no unit';
-    return err({ code: 'axis-unit-missing', message: `The axis has ${said}: state whether it is nm, ångström, cm-1, eV or Raman shift.` });
+    const said = UNIT_NAMES[unit];
+    return err({ code: 'axis-unit-missing', message: `The axis has ${said}: state whether it is nm in air or in vacuum, ångström, cm⁻¹, eV or Raman shift.` });
   }
   if (method === 'raman' && unit === 'cm-1') {
-    warnings.push({ code: 'axis-read-as-shift', message: 'The axis in cm-1 was read as Raman shift.' });
+    warnings.push({ code: 'axis-read-as-shift', message: 'The axis in cm⁻¹ was read as Raman shift.' });
     return ok('raman-shift');
   }
   if (unit === 'raman-shift' && method !== 'raman' && method !== 'photoluminescence') {
-    return err({ code: 'axis-wrong-for-method', message: `A Raman-shift axis does not belong to ${METHOD_WORDS[method]}: choose the right method or state the axis unit.` });
+    return err({ code: 'axis-wrong-for-method', message: `A Raman-shift axis does not belong to ${METHOD_WORDS[method]} spectrum: choose the right method or state the axis unit.` });
   }
   return ok(unit);
 }
@@ -108,7 +109,7 @@ function implausible(method: AnalysableMethod, unit: StatableXUnit, x: Float64Ar
   if (first >= lo && last <= hi) return null;
   const angstrom = unit === 'nm' && first >= 1800 && last <= 26000 && last > 2600;
   const hint = angstrom ? 'It looks like ångström: state that unit.' : 'State the unit of the axis and the method, then analyse again.';
-  return { code: 'axis-implausible', message: `Read as ${unit}, the axis runs from ${first.toPrecision(5)} to ${last.toPrecision(5)} ${UNIT_OF[method]}, where a ${METHOD_WORDS[method]} spectrum can’t lie. ${hint}` };
+  return { code: 'axis-implausible', message: `Read as ${UNIT_NAMES[unit]}, the axis runs from ${first.toPrecision(5)} to ${last.toPrecision(5)} ${ANALYSED_IN[UNIT_OF[method]]}, where ${METHOD_WORDS[method]} spectrum can’t lie. ${hint}` };
 }
 
 function toUnit(points: Points, from: StatableXUnit, method: AnalysableMethod, laserNm: number | undefined): Result<Points, AnalysisError> {
@@ -121,7 +122,7 @@ function toUnit(points: Points, from: StatableXUnit, method: AnalysableMethod, l
   for (let i = 0; i < x.length; i++) {
     x[i] = convertPosition(points.x[i]!, from, to, laserNm === undefined ? {} : { laserNm });
     if (!Number.isFinite(x[i]!) || (to !== 'raman-shift' && x[i]! <= 0)) {
-      return err({ code: 'axis-implausible', message: `The position ${points.x[i]} can’t be read as ${from}: state the unit of the axis and check the laser wavelength.` });
+      return err({ code: 'axis-implausible', message: `The position ${points.x[i]} can’t be read as ${UNIT_NAMES[from]}: state the unit of the axis and check the laser wavelength.` });
     }
   }
   return ok({ x, y: points.y });

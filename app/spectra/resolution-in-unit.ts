@@ -9,7 +9,7 @@ import type { XUnit } from './spectrum.ts';
 export function resolutionInUnit(parameters: AnalysisParameters, from: XUnit, to: AnalysisUnit, middle: number): number | null {
   const { resolution, laserNm } = parameters;
   if (resolution === undefined) return null;
-  const statedInNm = from === 'nm' || from === 'angstrom';
+  const statedInNm = from === 'nm' || from === 'nm-vacuum' || from === 'angstrom';
   if (statedInNm === (to === 'nm') || from === 'ev') return resolution;
   if (to === 'nm') return resolution * middle ** 2 * 1e-7;
   const nm = to === 'cm-1' ? 1e7 / middle : 1 / (1 / (laserNm ?? 532) - middle * 1e-7);

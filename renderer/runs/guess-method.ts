@@ -12,7 +12,7 @@ export function guessMethod(trial: Pick<FileTrial, 'blocks'> | undefined): Metho
   switch (block.xUnit) {
     case 'raman-shift': return 'raman';
     case 'cm-1': return Math.max(block.firstX, block.lastX) < INFRARED_ENDS_CM1 ? 'infrared' : null;
-    case 'nm': case 'angstrom': return ABSORBS.includes(block.yUnit) ? 'absorption' : 'photoluminescence';
+    case 'nm': case 'nm-vacuum': case 'angstrom': return ABSORBS.includes(block.yUnit) ? 'absorption' : 'photoluminescence';
     default: return null;
   }
 }

@@ -6,7 +6,7 @@ const FORMAT_WORDS: Readonly<Record<string, string>> = { 'jcamp-dx': 'JCAMP-DX',
 export const formatWords = (format: string | null): string => (format === null ? 'not readable' : FORMAT_WORDS[format] ?? format);
 
 const UNIT_WORDS: Readonly<Record<XUnit, string>> = {
-  nm: 'nm', angstrom: 'Å', 'cm-1': 'cm⁻¹', ev: 'eV', 'raman-shift': 'cm⁻¹ shift', pixel: 'pixel', other: 'other unit', unstated: 'unit not said',
+  nm: 'nm', 'nm-vacuum': 'nm in vacuum', angstrom: 'Å', 'cm-1': 'cm⁻¹', ev: 'eV', 'raman-shift': 'cm⁻¹ shift', pixel: 'pixel', other: 'other unit', unstated: 'unit not said',
 };
 export const unitWords = (unit: XUnit): string => UNIT_WORDS[unit];
 
@@ -24,5 +24,5 @@ export const unitIsOpen = (trial: FileTrial | undefined): boolean => trial?.bloc
 
 /** The units that can be stated, as people say them. */
 export const STATABLE_WORDS = {
-  nm: 'nanometres, nm', angstrom: 'ångström, Å', 'cm-1': `wavenumber, ${AXIS_STYLE['cm-1'].unit}`, ev: 'photon energy, eV', 'raman-shift': 'Raman shift, cm⁻¹',
+  nm: 'nanometres in air, nm', 'nm-vacuum': 'nanometres in vacuum, nm', angstrom: 'ångström, Å', 'cm-1': `wavenumber, ${AXIS_STYLE['cm-1'].unit}`, ev: 'photon energy, eV', 'raman-shift': 'Raman shift, cm⁻¹',
 } as const;

@@ -3,7 +3,7 @@ import type { RunView } from '../../app/contract/work.ts';
 import { INSTRUMENT_STATE_WORDS } from '../../app/domain/instrument-state.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { axesFor, AXIS_STYLE } from '../../app/figure/figure-axes.ts';
-import type { FigureAxis, FigureModel } from '../../app/figure/figure-model.ts';
+import { FIGURE_AXES, type FigureAxis, type FigureModel } from '../../app/figure/figure-model.ts';
 import { lineLabel } from '../../app/runs/line-label.ts';
 import { spectrumFigure } from '../../app/figure/spectrum-figure.ts';
 import { analysableMethod, analysisParameters, type AnalysisParameters, type PeakResult } from '../../app/spectra/analysis.ts';
@@ -152,7 +152,7 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
       <header className="spectrum-head">
         {heading}{several}
         <div className="spectrum-switches">
-          <Segmented<FigureAxis> label="Axis" value={axis} onChange={chooseAxis} options={(['nm', 'cm-1', 'ev', 'raman-shift'] as const).map((a) => ({ value: a, label: AXIS_WORDS[a], disabled: !possible.includes(a) }))} />
+          <Segmented<FigureAxis> label="Axis" value={axis} onChange={chooseAxis} options={FIGURE_AXES.map((a) => ({ value: a, label: AXIS_WORDS[a], disabled: !possible.includes(a) }))} />
           <Segmented<CurveMode> label="Curve" value={mode} onChange={setMode} options={[{ value: 'raw', label: 'raw' }, { value: 'processed', label: 'processed', disabled: curves.smoothed.length === 0 }]} />
         </div>
       </header>

@@ -3,7 +3,7 @@ import { z } from 'zod';
 export const RULE_IDS = [
   'diamond-first', 'not-diamond', 'diamond-contradiction', 'colour-outside', 'colour-not-stated', 'contradiction',
   'one-diagnostic', 'two-strong', 'strong-and-two-supporting', 'not-enough', 'layer-suspected', 'layer-not-looked-for', 'documented-together',
-  'treatment-suspected', 'treatment-question', 'never-alone', 'instrument-in-order', 'set-aside', 'not-in-table',
+  'treatment-suspected', 'treatment-question', 'never-alone', 'instrument-in-order', 'setting-allows', 'set-aside', 'not-in-table',
 ] as const;
 export const ruleId = z.enum(RULE_IDS);
 export type RuleId = z.infer<typeof ruleId>;
@@ -27,6 +27,7 @@ export const RULE_BOOK: Readonly<Record<RuleId, string>> = {
   'treatment-question': 'One line of treatment beside aggregated nitrogen is a question and no verdict.',
   'never-alone': 'Silicon-vacancy alone, type IIa alone, ultraviolet transparency alone and absence alone never decide.',
   'instrument-in-order': 'What an instrument found that was not in order on the day is listed and does not count.',
+  'setting-allows': 'What was read by a test that the setting forbids may be the mount’s; it is listed as doubtful and does not count.',
   'set-aside': 'What the examiner set aside is listed and does not count.',
   'not-in-table': 'A finding that the evidence table does not know has no weight.',
 };

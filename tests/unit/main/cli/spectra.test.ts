@@ -89,7 +89,7 @@ describe('read', () => {
     expect(json((await culet('read', 'pl.txt', '--x-unit', 'nm', '--json')).out)).toMatchObject([{ blocks: [{ xUnit: 'nm' }] }]);
     const contradicted = json((await culet('read', 'ir.jdx', '--x-unit', 'nm', '--json')).out)[0]!;
     expect(contradicted['blocks']).toMatchObject([{ xUnit: 'cm-1' }]);
-    expect(contradicted['warnings']).toContainEqual({ code: 'unit-not-used', message: 'The file itself says the axis is in cm-1; the stated nm was not used.' });
+    expect(contradicted['warnings']).toContainEqual({ code: 'unit-not-used', message: 'The file itself says the axis is in cm⁻¹; the stated nm was not used.' });
   });
 });
 
@@ -117,7 +117,7 @@ describe('analyse', () => {
   test('without any unit it says which option states it', async () => {
     const { code, out } = await culet('analyse', 'pl.txt', ...method);
     expect(code).toBe(1);
-    expect(json(out)).toMatchObject([{ file: 'pl.txt', ok: false, error: { code: 'axis-unit-missing', message: expect.stringContaining('--x-unit nm|angstrom|cm-1|ev|raman-shift') as string } }]);
+    expect(json(out)).toMatchObject([{ file: 'pl.txt', ok: false, error: { code: 'axis-unit-missing', message: expect.stringContaining('--x-unit nm|nm-vacuum|angstrom|cm-1|ev|raman-shift') as string } }]);
   });
 
   test('a file of two curves gives one entry that lists both', async () => {
@@ -148,7 +148,7 @@ describe('wrong command lines', () => {
     [['analyse', 'pl.txt', '--method', 'xray'], /Allowed choices are photoluminescence, raman, absorption, infrared, ultraviolet-transmission\./],
     [['analyse', 'pl.txt', '--method', 'raman', '--laser-nm', 'green'], /It must be a number from 200 to 1100 nanometres\./],
     [['analyse', 'pl.txt', '--method', 'raman', '--temperature-k', '0'], /It must be a number from 4 to 400 kelvin\./],
-    [['analyse', 'pl.txt', '--method', 'raman', '--x-unit', 'furlong'], /Allowed choices are nm, angstrom, cm-1, ev, raman-shift\./],
+    [['analyse', 'pl.txt', '--method', 'raman', '--x-unit', 'furlong'], /Allowed choices are nm, nm-vacuum, angstrom, cm-1, ev, raman-shift\./],
     [['serve', '--port', '70000'], /whole number from 0 to 65535/],
     [['report', 'C-2026-0001'], /Required option '--out <file>' not specified/],
     [[], /Say what to do/],
