@@ -1,4 +1,4 @@
-import { pchip } from './pchip.ts';
+import { pchip } from '../spectra/pchip.ts';
 
 /** One-phonon components of nitrogen in diamond: A pairs, B four around a vacancy, C single, X = N+, D platelets. */
 export const COMPONENTS = ['A', 'B', 'C', 'X', 'D'] as const;

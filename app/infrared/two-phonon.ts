@@ -1,4 +1,4 @@
-import { pchip } from './pchip.ts';
+import { pchip } from '../spectra/pchip.ts';
 
 /**
  * Absorption coefficient, cm-1 base e, of the lattice between its two maxima near 1992 cm-1: the internal measure of path length.

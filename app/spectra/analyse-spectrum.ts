@@ -95,7 +95,7 @@ export function analyseSpectrum(spectrum: Spectrum, parameters: AnalysisParamete
     warnings: all,
     peaks: [...reading.peaks],
     diamondRaman: reading.diamondRaman?.result ?? null,
-    infrared: reading.infrared?.result ?? null,
+    infrared: reading.infrared && { ...reading.infrared.result, pathMm: reading.infrared.pathMm },
     ultraviolet: reading.ultraviolet && { edgeNm: reading.ultraviolet.edgeNm, ratio: reading.ultraviolet.ratio },
     luminescenceColour: colourOf(prepared.value, detection, parameters),
     findings: findingsFromAnalysis(input),

@@ -86,6 +86,8 @@ export const infraredResult = z.object({
   covariancePpm: z.array(z.number()).length(16).optional(),
   /** Standard deviation of what the components leave unexplained, cm-1 base e; null where nothing was fitted. */
   residual: z.number().nullable().optional(),
+  /** Light path through the stone by the two-phonon absorption, mm; null where it can't be told. */
+  pathMm: z.number().nullable().optional(),
 });
 export type InfraredResult = z.infer<typeof infraredResult>;
 

@@ -9,20 +9,24 @@ import { spectrumFigure } from '../../app/figure/spectrum-figure.ts';
 import { analysableMethod, analysisParameters, type AnalysisParameters, type PeakResult } from '../../app/spectra/analysis.ts';
 import { convertPosition } from '../../app/spectra/convert-axis.ts';
 import { useHouse } from '../house/house-context.tsx';
-import { Segmented } from '../look/choice.tsx';
-import { Choice } from '../look/choice.tsx';
+import { Choice, Segmented } from '../look/choice.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { showShortDay } from '../look/time.ts';
+import { Field } from '../look/field.tsx';
+import { readNumber } from '../look/read-number.ts';
 import { useAsk, useAskAll } from '../queries.ts';
 import { columnsFor } from './columns-for.ts';
 import { AXIS_WORDS, usualAxis } from './axis-words.ts';
 import { diamondSentence } from './diamond-sentence.ts';
 import { ExportPanel } from './export-panel.tsx';
 import { LuminescenceSwatch } from './luminescence-swatch.tsx';
+import { AS_MEASURED, togetherOf, type TogetherChoice } from './together-choice.ts';
+import { needsPath, valuesFor, type ShownValues } from './values-choice.ts';
 import { OverlayChoice, overlayCandidates, ownName, spectrumLabel } from './overlay-choice.tsx';
 import { ParametersForm } from './parameters-form.tsx';
 import { PeaksTable } from './peaks-table.tsx';
-import { isLightUnit, mainCurves, overlayCurve, wholeRange, type BaselineMode, type CurveChoice, type CurveMode, type LoadedCurves } from './prepare-curves.ts';
+import { diamondHeight, drawnCurves } from './drawn-curves.ts';
+import { isLightUnit, shownUnit, wholeRange, type BaselineMode, type CurveChoice, type CurveMode, type LoadedCurves } from './prepare-curves.ts';
 import { ReferenceChoice } from './reference-choice.tsx';
 import { referenceChoices, referenceLines } from './reference-choices.ts';
 import { SpectrumPanels, type Panel } from './spectrum-panels.tsx';
@@ -31,7 +35,7 @@ import type { Range } from './view-range.ts';
 import './spectrum.css';
 
 const ROOM_TEMPERATURE_K = 295;
-const ON_ITS_OWN_SCALE = 'each curve on its own scale';
+const MM_PER_CM = 10;
 
 type Props = { readonly run: RunView; readonly runs: readonly RunView[]; readonly caseNumber: string; readonly stoneLabel: string };
 
@@ -92,7 +96,9 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const mode: CurveMode = curves.smoothed.length === 0 ? 'raw' : wantedMode;
   const [baseline, setBaseline] = useState<BaselineMode>('hidden');
   const [overlays, setOverlays] = useState<readonly string[]>([]);
-  const [wantNormalise, setNormalise] = useState(false);
+  const [together, setTogether] = useState<TogetherChoice>(AS_MEASURED);
+  const [values, setValues] = useState<ShownValues | null>(null);
+  const [pathText, setPathText] = useState(result?.infrared?.pathMm ? result.infrared.pathMm.toFixed(3) : '');
   const [references, setReferences] = useState<ReadonlySet<string>>(new Set());
   const [shown, setShown] = useState<Shown>(ALL_SHOWN);
   const [pointed, setPointed] = useState<string | null>(null);
@@ -101,16 +107,19 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const laid = candidates.filter((c) => overlays.includes(c.id));
   const over = useAskAll('spectra.curves', laid.map((c) => ({ spectrumId: c.id })));
   const loaded = over.map((query) => query.data);
-  const mustNormalise = loaded.some((other) => other !== undefined && other.yUnit !== curves.yUnit);
-  const normalise = (wantNormalise || mustNormalise) && laid.length > 0;
-  const choice: CurveChoice = useMemo(() => ({ axis, mode, baseline, normalise }), [axis, mode, baseline, normalise]);
+  const pathMm = readNumber(pathText);
+  const choice: CurveChoice = useMemo(() => ({ axis, mode, baseline, values, pathCm: pathMm !== undefined && pathMm > 0 ? pathMm / MM_PER_CM : undefined }), [axis, mode, baseline, values, pathMm]);
+  const mustScale = loaded.some((other) => other !== undefined && shownUnit(other, choice) !== shownUnit(curves, choice));
 
   const label = spectrumLabel(run, spectrum);
-  const drawn = useMemo(
-    () => [...mainCurves(curves, label, choice), ...laid.flatMap((c, i) => (loaded[i] ? [overlayCurve(loaded[i], c.label, choice)] : []))],
+  const { curves: drawn, yUnit, yLabel, remarks } = useMemo(
+    () => {
+      const read = laid.flatMap((c, i) => (loaded[i] ? [{ id: c.id, label: c.label, curves: loaded[i], diamondHeight: diamondHeight(c.spectrum) }] : []));
+      return drawnCurves([{ label, curves, diamondHeight: diamondHeight(spectrum) }, ...read], choice, togetherOf(together, mustScale, read.map((c) => c.id)));
+    },
     // The list of loaded curves is new on every render; its members are not.
     // eslint-disable-next-line react-hooks/exhaustive-deps
-    [curves, label, choice, overlays, ...loaded],
+    [curves, label, spectrum, choice, overlays, together, mustScale, ...loaded],
   );
   const whole: Range = wholeRange(drawn) ?? [0, 1];
   const temperatureK = result?.parameters.temperatureK ?? run.temperatureK ?? ROOM_TEMPERATURE_K;
@@ -119,11 +128,11 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
 
   const figure = useCallback((part: Shown, columns: number): FigureModel => {
     const model = spectrumFigure({
-      curves: drawn, axis, yUnit: curves.yUnit, columns: columnsFor(columns, drawn.length), lines, centreLabel: lineLabel, peaks: result?.peaks ?? [], diamondRaman: result?.diamondRaman ?? null,
+      curves: drawn, axis, yUnit, columns: columnsFor(columns, drawn.length), lines, centreLabel: lineLabel, peaks: result?.peaks ?? [], diamondRaman: result?.diamondRaman ?? null,
       ...(laserNm === null ? {} : { laserNm }), ...(part.x === null ? {} : { xRange: part.x }),
     });
-    return { ...model, ...(part.y === null ? {} : { yRange: [part.y[0], part.y[1]] }), ...(normalise ? { yLabel: ON_ITS_OWN_SCALE } : {}) };
-  }, [drawn, axis, curves.yUnit, lines, result, laserNm, normalise]);
+    return { ...model, ...(part.y === null ? {} : { yRange: [part.y[0], part.y[1]] }), ...(yLabel === null ? {} : { yLabel }) };
+  }, [drawn, axis, yUnit, yLabel, lines, result, laserNm]);
 
   const picture = useRef<{ model: FigureModel; width: number; height: number } | null>(null);
   const onLaidOut = useCallback((model: FigureModel, size: { width: number; height: number }) => { picture.current = { model, ...size }; }, []);
@@ -141,17 +150,19 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
   const named = `${caseNumber} ${stoneLabel} ${run.number}`;
   const panels: readonly Panel[] = [
     ...(result ? [{ key: 'peaks', name: 'Lines found', count: result.peaks.length, body: <>{result.luminescenceColour ? <LuminescenceSwatch colour={result.luminescenceColour} /> : null}<PeaksTable peaks={result.peaks} onShow={showPeak} /></> }] : []),
-    { key: 'overlay', name: 'Lay over', ...(laid.length > 0 ? { count: laid.length } : {}), body: <OverlayChoice candidates={candidates} chosen={overlays} onChosen={setOverlays} onPointed={setPointed} normalise={wantNormalise} mustNormalise={mustNormalise} onNormalise={setNormalise} /> },
+    { key: 'overlay', name: 'Lay over', ...(laid.length > 0 ? { count: laid.length } : {}), body: <OverlayChoice candidates={candidates} chosen={overlays} onChosen={setOverlays} onPointed={setPointed} together={together} mustScale={mustScale} axis={axis} onTogether={setTogether} /> },
     { key: 'references', name: 'Reference positions', ...(references.size > 0 ? { count: references.size } : {}), body: <ReferenceChoice choices={choices} chosen={references} onChosen={setReferences} hasLaser={laserNm !== null} /> },
     ...(parameters ? [{ key: 'parameters', name: 'Parameters', body: <ParametersForm key={spectrum.analysis?.id ?? 'none'} spectrum={spectrum} parameters={parameters} /> }] : []),
-    { key: 'export', name: 'Export', body: <ExportPanel picture={picture} name={named} title={`${named}, ${METHODS[run.method].name}`} curves={curves} run={run} spectrum={spectrum} /> },
+    { key: 'export', name: 'Export', body: <ExportPanel picture={picture} name={named} title={`${named}, ${METHODS[run.method].name}`} curves={curves} shown={{ curves: drawn, axis, yUnit, yLabel }} run={run} spectrum={spectrum} /> },
   ];
   const main = drawn[0]!;
+  const possibleValues = valuesFor(curves.yUnit);
   return (
     <section className="spectrum" aria-label="Spectrum">
       <header className="spectrum-head">
         {heading}{several}
         <div className="spectrum-switches">
+          {possibleValues.length > 1 ? <Choice<ShownValues> label="Values" hideLabel className="spectrum-values" value={possibleValues.some((v) => v.value === values) ? values! : possibleValues.find((v) => v.value === curves.yUnit)!.value} onChange={(to) => { setValues(to); setShown(ALL_SHOWN); }} options={possibleValues} /> : null}
           <Segmented<FigureAxis> label="Axis" value={axis} onChange={chooseAxis} options={FIGURE_AXES.map((a) => ({ value: a, label: AXIS_WORDS[a], disabled: !possible.includes(a) }))} />
           <Segmented<CurveMode> label="Curve" value={mode} onChange={setMode} options={[{ value: 'raw', label: 'raw' }, { value: 'processed', label: 'processed', disabled: curves.smoothed.length === 0 }]} />
         </div>
@@ -162,6 +173,11 @@ function Curve({ run, runs, spectrumId, curves, heading, several, caseNumber, st
         {(run.method === 'raman' || run.method === 'photoluminescence') && (result !== null || laserNm === null) ? <p className={result?.diamondRaman?.state === 'present' ? 'diamond-present' : 'second'}>{diamondSentence(result?.diamondRaman ?? null, laserNm)}</p> : null}
         {result?.warnings.map((warning) => <p key={warning.code + warning.message} className="warn">{warning.message}</p>)}
         {spectrum.analysis === null ? <p className="warn">This curve was not analysed. Look at the run’s remarks below, correct the parameters and analyse again.</p> : null}
+        {values !== null && needsPath(curves.yUnit, values) ? (
+          <div className="panel-row"><Field label="Light path in the stone" mono suffix="mm" className="spectrum-path" value={pathText} onChange={setPathText} error={choice.pathCm === undefined ? 'Measure the path and write it, for instance 2.35.' : undefined} />
+            {result?.infrared?.pathMm ? <span className="quiet">{result.infrared.pathMm.toFixed(2)} mm by the stone’s own two-phonon absorption.</span> : null}</div>
+        ) : null}
+        {remarks.map((sentence) => <p key={sentence} className="warn">{sentence}</p>)}
         {over.some((query) => query.isError) ? <p className="warn">A spectrum that should lie over this one could not be read.</p> : null}
       </div>
       <div className="spectrum-foot">

@@ -137,6 +137,47 @@ describe.each(availableHosts())('the spectrum in %s', (host) => {
     expect(read.ok && read.value.blocks.map((block) => [block.xUnit, block.x.length])).toEqual([['nm', 4000]]);
   });
 
+  test('two curves are scaled by their diamond lines, taken from each other, and leave on one axis', async () => {
+    await keepRun(culet, house.stones['A-1']!, 'photoluminescence', [luminescenceFile('cvd-as-grown', 9, 'coarse.jdx', 2400)]);
+    await openStone(culet, house.stones['B-1']!, 'B-1');
+    await culet.page.reload();
+    await openStone(culet, house.stones['A-1']!, 'A-1');
+    await culet.page.getByRole('row', { name: /^R4 Photo/ }).click();
+    await culet.page.getByRole('row', { name: /^R4 Photo/, selected: true }).waitFor();
+    await panel(/^Lay over/);
+    await culet.page.getByRole('checkbox', { name: /^R2/ }).check();
+    await culet.page.getByLabel('Scale of each curve').selectOption('diamond-line');
+    await expect.poll(captions).toContain('heights of the diamond line');
+    expect(await culet.page.getByText(/is not scaled/).count()).toBe(0);
+    await culet.page.getByLabel('Show', { exact: true }).selectOption('difference');
+    await expect.poll(captions).toContain('difference, heights of the diamond line');
+    await takeView(culet, 'spectrum-difference');
+    await panel(/^Export/);
+    const csv = await save('Numbers as shown, CSV');
+    const lines = Buffer.from(csv.bytes).toString('utf8').trim().split('\r\n');
+    expect(lines[0]).toMatch(/^Wavelength \(nm\),"R4 .* − R2 .*\(difference, heights of the diamond line\)/);
+    expect(lines.length).toBeGreaterThan(2300);
+    expect(lines.length).toBeLessThanOrEqual(2401);
+    await culet.page.getByRole('row', { name: /^R2 Photo/ }).click();
+    await culet.page.getByRole('radio', { name: 'nm vac', exact: true }).click();
+    await expect.poll(captions).toContain('wavelength in vacuum, nm');
+  });
+
+  test('an infrared curve is shown in transmittance, and as an absorption coefficient by the path of its own lattice', async () => {
+    await culet.page.getByRole('row', { name: /^R1 Infrared/ }).click();
+    await expect.poll(captions).toContain('absorbance');
+    await culet.page.getByLabel('Values').selectOption('percent-transmittance');
+    await expect.poll(captions).toContain('transmittance, %');
+    await culet.page.getByLabel('Values').selectOption('absorption-coefficient');
+    await expect.poll(async () => (await captions()).join('|')).toContain('absorption, cm');
+    await culet.page.getByText(/mm by the stone’s own two-phonon absorption/).waitFor();
+    await takeView(culet, 'spectrum-coefficient');
+    await culet.page.getByLabel('Light path in the stone').fill('');
+    await expect.poll(captions).toContain('absorbance');
+    await culet.page.getByText('Measure the path and write it').waitFor();
+    await culet.page.getByLabel('Values').selectOption('absorbance');
+  });
+
   test('an infrared curve runs from high to low and has no Raman shift', async () => {
     await culet.page.getByRole('row', { name: /^R1 Infrared/ }).click();
     await expect.poll(captions).toContain('absorbance');
@@ -150,7 +191,7 @@ describe.each(availableHosts())('the spectrum in %s', (host) => {
     await panel(/^Lay over/);
     await culet.page.getByRole('button', { name: 'All', exact: true }).click();
     await expect.poll(() => culet.page.locator('.curve-surface path.js-line').count(), { timeout: 60_000 }).toBe(OVERLAYS + 1);
-    await culet.page.getByRole('checkbox', { name: 'Scale each curve to its own height' }).check();
+    await culet.page.getByLabel('Scale of each curve').selectOption('range');
     await expect.poll(captions).toContain('each curve on its own scale');
     await takeView(culet, 'spectrum-overlay');
     const widths = async () => new Set(await culet.page.locator('.curve-surface path.js-line').evaluateAll((paths) => paths.map((path) => getComputedStyle(path).strokeWidth)));

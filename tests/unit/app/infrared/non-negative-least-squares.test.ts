@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { nonNegativeLeastSquares, nonNegativeSolver } from '../../../../app/infrared/non-negative-least-squares.ts';
-import { pchip } from '../../../../app/infrared/pchip.ts';
+import { pchip } from '../../../../app/spectra/pchip.ts';
 import { seededRandom } from '../../../../app/spectra/simulate/seeded-random.ts';
 
 /** The optimum has zero gradient where a coefficient is positive, and a non-negative one where it is held at zero. */

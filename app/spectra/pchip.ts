@@ -2,9 +2,9 @@
  * Monotone cubic interpolation (F. N. Fritsch, J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300; end slopes as in PCHIP; from memory).
  * x strictly ascending, same length as y, at least 2. Returns 0 outside the range.
  */
-export function pchip(x: readonly number[], y: readonly number[]): (at: number) => number {
+export function pchip(x: ArrayLike<number>, y: ArrayLike<number>): (at: number) => number {
   const n = x.length;
-  const h = x.slice(1).map((value, i) => value - x[i]!);
+  const h = Array.from({ length: n - 1 }, (_, i) => x[i + 1]! - x[i]!);
   const delta = h.map((width, i) => (y[i + 1]! - y[i]!) / width);
   const slope = new Array<number>(n).fill(0);
   for (let i = 1; i < n - 1; i++) {
