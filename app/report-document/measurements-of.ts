@@ -11,7 +11,7 @@ type Line = Stone['runs'][number]['analyses'][number]['lines'][number];
 
 /** Units as they are printed. */
 const UNIT_TEXT: Readonly<Record<PeakResult['unit'], string>> = {
-  nm: 'nm', angstrom: 'Å', 'cm-1': 'cm-1', ev: 'eV', 'raman-shift': 'cm-1', pixel: 'pixel', other: 'as in the file', unstated: 'not stated',
+  nm: 'nm', 'nm-vacuum': 'nm in vacuum', angstrom: 'Å', 'cm-1': 'cm-1', ev: 'eV', 'raman-shift': 'cm-1', pixel: 'pixel', other: 'as in the file', unstated: 'not stated',
 };
 
 const FIT = 'one standard deviation of the fit';
