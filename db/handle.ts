@@ -4,6 +4,7 @@ import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { Result } from '../app/result.ts';
 import { watchRows, type WrittenRows } from './ledger/watch-rows.ts';
 import * as schema from './schema/index.ts';
+import { followChanges } from './search/follow-changes.ts';
 
 type Orm = BetterSQLite3Database<typeof schema>;
 type Parameter = string | number | bigint | null | Uint8Array;
@@ -35,6 +36,8 @@ export type StoreHandle = {
    * and so is one that wrote records without an entry in the audit ledger after them.
    */
   transact<T>(work: (tx: WriteTx) => T): Promise<T>;
+  /** The same, done when it returns, what it throws thrown: while a casebook is being opened. */
+  transactNow<T>(work: (tx: WriteTx) => T): T;
   /** The same for work that may refuse: a failure undoes everything it did. */
   transactResult<T, E>(work: (tx: WriteTx) => Result<T, E>): Promise<Result<T, E>>;
 };
@@ -74,20 +77,24 @@ export function createHandle(sqlite: Database.Database): StoreHandle {
   const written = watchRows(sqlite);
   const tx: WriteTx = { may: 'write', orm, all, get, run, written };
 
-  async function transact<T>(work: (tx: WriteTx) => T): Promise<T> {
+  function transactNow<T>(work: (tx: WriteTx) => T): T {
     return sqlite.transaction(() => {
       written.forget();
       const value = work(tx);
       if (value instanceof Promise) throw new TypeError('a transaction must be synchronous');
       const left = written.tablesLeft();
       if (left.length > 0) throw new Error(`no entry of the audit ledger vouches for what was written into ${left.join(', ')}`);
+      followChanges(tx, written.all());
       return value;
     }).immediate();
   }
 
+  const transact = async <T>(work: (tx: WriteTx) => T): Promise<T> => transactNow(work);
+
   return {
     read,
     transact,
+    transactNow,
     async transactResult<T, E>(work: (tx: WriteTx) => Result<T, E>): Promise<Result<T, E>> {
       try {
         return await transact((inner) => {

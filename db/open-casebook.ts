@@ -8,6 +8,7 @@ import { ensureGuards, missingGuards } from './guards.ts';
 import { createHandle, type StoreHandle } from './handle.ts';
 import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryError, pendingMigrations } from './migrate.ts';
 import { openFailure, type OpenFailure } from './open-failure.ts';
+import { rebuildSearch, searchIsWhole } from './search/write-search.ts';
 import { createStores, type Stores } from './stores.ts';
 
 /** "CULT" in the header of the file: a casebook says what it is. */
@@ -77,9 +78,14 @@ function setPragmas(sqlite: Database.Database, readOnly: boolean): void {
   sqlite.pragma('recursive_triggers = ON');
 }
 
-function checkSound(sqlite: Database.Database, file: string): OpenFailure | null {
-  const sound = sqlite.pragma('quick_check(1)', { simple: true });
-  return sound === 'ok' ? null : openFailure('damaged', file, String(sound));
+/** So many faults are looked at: the search index may stand among them with one or two of its own. */
+const FAULTS_LOOKED_AT = 8;
+
+/** A broken search index is no damage of the records: it is told apart, and made anew. */
+function checkSound(sqlite: Database.Database, file: string): { readonly damage: OpenFailure | null; readonly searchBroken: boolean } {
+  const faults = (sqlite.pragma(`quick_check(${FAULTS_LOOKED_AT})`) as { quick_check: string }[]).map((row) => row.quick_check).filter((words) => words !== 'ok');
+  const ofRecords = faults.filter((words) => !/fts5/i.test(words));
+  return { damage: ofRecords.length > 0 ? openFailure('damaged', file, ofRecords[0]) : null, searchBroken: faults.length > ofRecords.length };
 }
 
 /** A file that a first start left behind when it was cut off before the first table. */
@@ -87,20 +93,22 @@ function isBare(sqlite: Database.Database): boolean {
   return sqlite.pragma('application_id', { simple: true }) === 0 && sqlite.prepare('SELECT 1 FROM sqlite_master').get() === undefined;
 }
 
+type Prepared = { readonly guardsRestored: readonly string[]; readonly searchBroken: boolean };
+
 /** Takes the file for this process, in the order that leaves a foreign or damaged file as it is. */
-function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean): Result<string[], OpenFailure> {
+function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean): Result<Prepared, OpenFailure> {
   const { file } = options;
   const readOnly = options.readOnly ?? false;
   const fresh = empty || (!options.mustExist && !readOnly && isBare(sqlite));
   if (!fresh && sqlite.pragma('application_id', { simple: true }) !== APPLICATION_ID) return err(openFailure('not-a-casebook', file));
   setPragmas(sqlite, readOnly);
   if (!readOnly) sqlite.exec('BEGIN IMMEDIATE; COMMIT');
-  const damage = checkSound(sqlite, file);
+  const { damage, searchBroken } = checkSound(sqlite, file);
   if (damage) return err(damage);
   const pending = fresh ? 1 : pendingMigrations(sqlite, options.migrationsFolder);
   if (readOnly) {
     if (pending > 0) return err({ ...openFailure('history', file, 'it is older'), next: 'Open it once in Culet, which brings it up to this version, then look at it again.' });
-    return ok(missingGuards(sqlite));
+    return ok({ guardsRestored: missingGuards(sqlite), searchBroken: false });
   }
   if (fresh) sqlite.pragma(`application_id = ${APPLICATION_ID}`);
   const migrated = migrate(sqlite, {
@@ -109,7 +117,7 @@ function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean
   });
   const restored = ensureGuards(sqlite);
   // A migration that rebuilds a table drops its guards: putting those back is no sign of tampering.
-  return ok(migrated > 0 ? [] : restored);
+  return ok({ guardsRestored: migrated > 0 ? [] : restored, searchBroken });
 }
 
 function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestored: readonly string[]): Casebook {
@@ -131,6 +139,11 @@ function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestore
       sqlite.close();
     },
   };
+}
+
+/** The search index of a casebook from before there was one, or one that is broken or not whole, is made anew before anyone looks. */
+function makeSearchWhole({ readOnly, handle }: Casebook, broken: boolean): void {
+  if (!readOnly && (broken || !searchIsWhole(handle.read))) handle.transactNow((tx) => { rebuildSearch(tx); });
 }
 
 /**
@@ -158,7 +171,9 @@ export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure
       sqlite.close();
       return prepared;
     }
-    return ok(assemble(sqlite, options, prepared.value));
+    const casebook = assemble(sqlite, options, prepared.value.guardsRestored);
+    makeSearchWhole(casebook, prepared.value.searchBroken);
+    return ok(casebook);
   } catch (e) {
     if (sqlite.open) sqlite.close();
     return err(failureOf(e, file));

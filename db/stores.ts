@@ -8,6 +8,7 @@ import { createCustodyStore, type CustodyStore } from './store/custody.ts';
 import { createDraftsStore, type DraftsStore } from './store/drafts.ts';
 import { createFindStore, type FindStore } from './store/find.ts';
 import { createKeysStore, type KeysStore } from './store/keys.ts';
+import { createHistoryStore, type HistoryStore } from './store/history.ts';
 import { createLaboratoryStore, type LaboratoryStore } from './store/laboratory.ts';
 import { createPeopleStore, type PeopleStore } from './store/people.ts';
 import { createPhotographsStore, type PhotographsStore } from './store/photographs.ts';
@@ -31,6 +32,7 @@ export type Stores = {
   readonly audit: AuditStore;
   readonly bench: BenchStore;
   readonly find: FindStore;
+  readonly history: HistoryStore;
   readonly ledgers: VerifyStore;
 };
 
@@ -50,6 +52,7 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     audit: createAuditStore(handle),
     bench: createBenchStore(handle),
     find: createFindStore(handle),
+    history: createHistoryStore(handle),
     ledgers: createVerifyStore(handle, guardsRestored),
   };
 }

@@ -21,6 +21,7 @@ const ReportsView = lazy(() => import('./reports/reports-view.tsx'));
 const InstrumentsView = lazy(() => import('./instruments/instruments-view.tsx'));
 const BatchView = lazy(() => import('./batch/batch-view.tsx'));
 const LedgersView = lazy(() => import('./ledgers/ledgers-view.tsx'));
+const HistoryView = lazy(() => import('./history/history-view.tsx'));
 const HouseView = lazy(() => import('./house/house-view.tsx'));
 
 function Here({ place }: { readonly place: Place }) {
@@ -38,6 +39,7 @@ function Here({ place }: { readonly place: Place }) {
     case 'instruments': return <InstrumentsView />;
     case 'batch': return <BatchView />;
     case 'ledgers': return <LedgersView />;
+    case 'history': return <HistoryView panel={place.panel} />;
     case 'house': return <HouseView />;
   }
 }

@@ -3,6 +3,7 @@ import { useSyncExternalStore } from 'react';
 /** The views a person can stand in; the address is the hash, so back, forward and reload work in both hosts. */
 export type Place =
   | { readonly view: 'bench' | 'cases' | 'stones' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' }
+  | { readonly view: 'history'; readonly panel?: string }
   | { readonly view: 'case'; readonly id: string }
   | { readonly view: 'stone' | 'lot' | 'piece'; readonly id: string; readonly panel?: string };
 
@@ -11,6 +12,7 @@ const LISTS = ['bench', 'cases', 'stones', 'reports', 'instruments', 'ledgers', 
 export function parsePlace(hash: string): Place {
   const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   if (view === 'case' && id) return { view, id };
+  if (view === 'history') return id ? { view, panel: id } : { view };
   if ((view === 'stone' || view === 'lot' || view === 'piece') && id) return panel ? { view, id, panel } : { view, id };
   const list = LISTS.find((l) => l === view);
   return { view: list ?? 'bench' };
@@ -19,6 +21,7 @@ export function parsePlace(hash: string): Place {
 export function placeAddress(place: Place): string {
   if (place.view === 'case') return `#/case/${encodeURIComponent(place.id)}`;
   if (place.view === 'stone' || place.view === 'lot' || place.view === 'piece') return `#/${place.view}/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
+  if (place.view === 'history' && place.panel) return `#/history/${encodeURIComponent(place.panel)}`;
   return `#/${place.view}`;
 }
 

@@ -1,3 +1,4 @@
+import { csvText } from '../tables/csv-text.ts';
 import type { BatchRow } from './batch-row.ts';
 
 const COLUMNS: readonly (readonly [string, (row: BatchRow) => string])[] = [
@@ -7,14 +8,8 @@ const COLUMNS: readonly (readonly [string, (row: BatchRow) => string])[] = [
   ['findings', (row) => row.findings.map((finding) => finding.statement).join(' | ')], ['warnings', (row) => row.warnings.join(' | ')], ['not analysed', (row) => row.error?.message ?? ''],
 ];
 
-/** A cell that spreadsheets neither split nor take for a formula. */
-function cell(text: string): string {
-  const plain = /^[=+@\t\r-]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
-}
-
 /** The table of a batch as CSV (RFC 4180), one line for each curve. */
-export const batchToCsv = (rows: readonly BatchRow[]): string => [COLUMNS.map(([head]) => head), ...rows.map((row) => COLUMNS.map(([, of]) => cell(of(row))))].map((line) => `${line.join(',')}\r\n`).join('');
+export const batchToCsv = (rows: readonly BatchRow[]): string => csvText(COLUMNS.map(([head]) => head), rows.map((row) => COLUMNS.map(([, of]) => of(row))));
 
 /** The same as JSON. */
 export const batchToJson = (rows: readonly BatchRow[]): string => `${JSON.stringify(rows, null, 2)}\n`;

@@ -3,6 +3,7 @@ import { batchContract } from './batch.ts';
 import { casebookContract } from './casebook.ts';
 import { casesContract } from './cases.ts';
 import type { Reply } from './failure.ts';
+import { historyContract } from './history.ts';
 import { keysContract } from './keys.ts';
 import { imagesContract } from './images.ts';
 import { lotsContract } from './lots.ts';
@@ -15,7 +16,7 @@ import { workContract } from './work.ts';
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
   ...casebookContract, ...casesContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract,
-  ...reportCheckContract,
+  ...reportCheckContract, ...historyContract,
 } as const;
 
 export type Contract = typeof contract;

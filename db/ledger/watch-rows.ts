@@ -9,6 +9,8 @@ export type WrittenRows = {
   take(): WrittenRow[];
   /** Tables of those that nobody has taken. */
   tablesLeft(): string[];
+  /** Every row written since the transaction began, taken or not: table to ids. */
+  all(): ReadonlyMap<string, readonly (string | number)[]>;
   forget(): void;
 };
 
@@ -20,11 +22,15 @@ const keyOf = (table: string, id: string | number): string => `${table}/${id}`;
  */
 export function watchRows(sqlite: Database.Database): WrittenRows {
   const written = new Map<string, WrittenRow>();
+  const all = new Map<string, Set<string | number>>();
   const tables = new Map(VOUCHED_TABLES.map((table) => [table.table, table]));
   if (!sqlite.readonly) {
     sqlite.function('note_written', (name, id) => {
       const table = tables.get(String(name));
-      if (table && (typeof id === 'string' || typeof id === 'number')) written.set(keyOf(table.table, id), { table, id });
+      if (table && (typeof id === 'string' || typeof id === 'number')) {
+        written.set(keyOf(table.table, id), { table, id });
+        all.set(table.table, (all.get(table.table) ?? new Set()).add(id));
+      }
       return null;
     });
     const present = new Set((sqlite.prepare(`SELECT name FROM sqlite_master WHERE type = 'table'`).all() as { name: string }[]).map((row) => row.name));
@@ -41,6 +47,10 @@ export function watchRows(sqlite: Database.Database): WrittenRows {
       return rows;
     },
     tablesLeft: () => [...new Set([...written.values()].map((row) => row.table.table))],
-    forget() { written.clear(); },
+    all: () => new Map([...all].map(([table, ids]) => [table, [...ids]])),
+    forget() {
+      written.clear();
+      all.clear();
+    },
   };
 }

@@ -7,3 +7,4 @@ export * from './pieces.ts';
 export * from './keys.ts';
 export * from './lots.ts';
 export * from './reports.ts';
+export * from './search.ts';

@@ -28,6 +28,7 @@ export function menuTemplate({ isMac, developer, send }: MenuFacts): MenuItemCon
     submenu: [
       item('Bench', 'go:bench', 'CmdOrCtrl+1'), item('Cases', 'go:cases', 'CmdOrCtrl+2'), item('Stones', 'go:stones', 'CmdOrCtrl+3'),
       item('Reports', 'go:reports', 'CmdOrCtrl+4'), item('Instruments', 'go:instruments', 'CmdOrCtrl+5'), item('Ledgers', 'go:ledgers', 'CmdOrCtrl+6'),
+      item('History', 'go:history', 'CmdOrCtrl+7'),
       ...(isMac ? [] : [house]),
     ],
   };

@@ -2,6 +2,7 @@ import type { CasebookManager } from '../casebook/casebook-manager.ts';
 import type { Keyring } from '../keys/keyring.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
+import { createHistoryServices } from './history.ts';
 import type { HostFacts } from './intake-context.ts';
 import { createImageServices } from './images.ts';
 import { createIntakeServices } from './intake-services.ts';
@@ -21,6 +22,7 @@ export function createServices(deps: ServicesDeps): Services {
   return {
     ...intake,
     ...createKeysServices(deps),
+    ...createHistoryServices(deps),
     ...createBatchServices({ pool: deps.pool }),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),

@@ -27,6 +27,7 @@ export function Rail() {
     { place: { view: 'stones' }, name: 'Stones', count: today ? String(today.counts.stones) : undefined },
     { place: { view: 'reports' }, name: 'Reports', count: today ? String(today.counts.reports) : undefined },
     { place: { view: 'instruments' }, name: 'Instruments', count: today?.counts.instrumentsToCheck ? `${today.counts.instrumentsToCheck} !` : undefined, warn: true },
+    { place: { view: 'history' }, name: 'History' },
     { place: { view: 'ledgers' }, name: 'Ledgers' },
     { place: { view: 'house' }, name: 'House' },
   ];

@@ -39,13 +39,13 @@ describe('taking in', () => {
     made.casebook.close();
   });
   test('numbers follow the year of the laboratory’s zone, without gaps where one was refused', async () => {
-    const made = await madeCasebook(steadyDeps('2026-12-31T22:59:50.000Z'));
+    const made = await madeCasebook(steadyDeps('2026-12-31T22:59:46.000Z'));
     const numbers = [(await taken(made)).number];
     const refused = await made.casebook.cases.takeIn(change(made), intake([lotItem({ count: null })]));
     expect(refused).toMatchObject({ ok: false, error: { code: 'invalid-input', fields: { 'parcels.0.items.0.count': expect.any(String) as string } } });
     const unknown = await made.casebook.cases.takeIn(change(made), intake(undefined, { client: { existing: 'nobody' } }));
     expect(unknown).toMatchObject({ ok: false, error: { code: 'not-found' } });
-    for (let i = 0; i < 8; i++) numbers.push((await taken(made)).number);
+    for (let i = 0; i < 16; i++) numbers.push((await taken(made)).number);
     const of = (year: number) => numbers.filter((n) => n.startsWith(`C-${year}-`));
     expect(of(2026).length).toBeGreaterThan(1);
     expect(of(2027).length).toBeGreaterThan(1);

@@ -1,0 +1,98 @@
+import type { HistoryFilter, HistoryRow } from '../../app/contract/history.ts';
+import type { Output } from '../../app/contract/index.ts';
+import { addDays, dayInZone } from '../../app/custody/calendar.ts';
+import { startOfDay } from '../../app/custody/zone-instant.ts';
+import type { ReadDb, StoreHandle } from '../handle.ts';
+import { matchPartly, searchTerms } from '../search/search-words.ts';
+import { theLaboratory } from './laboratory.ts';
+import { summaryOf, type StoneSummaryRow } from './stone-summaries.ts';
+
+export type HistoryStore = {
+  /** Stones that fit the filter, those of the newest cases first: all are counted, `limit` of them listed. */
+  stones(filter: HistoryFilter & { readonly limit: number }): Promise<{ total: number; rows: HistoryRow[] }>;
+  /** What the filters offer, by name; `at` (UTC ISO 8601) says what day it is. */
+  choices(at: string): Promise<HistoryChoices>;
+};
+
+export type HistoryChoices = Output<'history.choices'>;
+
+type Parameters = Record<string, string | number>;
+type Condition = { readonly sql: string; readonly parameters: Parameters };
+
+const SENT_FURTHER = `EXISTS (SELECT 1 FROM conclusion u WHERE u.stone_id = s.id AND u.conclusion = 'undetermined')`;
+const DISAGREED = `EXISTS (SELECT 1 FROM conclusion u JOIN confirmation a ON a.conclusion_id = u.id WHERE u.stone_id = s.id AND a.agrees = 0)`;
+const STAGES: Readonly<Record<NonNullable<HistoryFilter['stage']>, string>> = {
+  open: 'c.id IS NULL', concluded: 'c.id IS NOT NULL AND f.id IS NULL', confirmed: 'f.agrees = 1', disagreed: 'f.agrees = 0',
+};
+const PERSON = `(c.person_id = @person OR f.person_id = @person OR EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.person_id = @person)
+  OR EXISTS (SELECT 1 FROM conclusion u LEFT JOIN confirmation a ON a.conclusion_id = u.id WHERE u.stone_id = s.id AND (u.person_id = @person OR a.person_id = @person)))`;
+
+const FROM = `stone s JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id
+  LEFT JOIN conclusion c ON c.stone_id = s.id AND c.ordinal = (SELECT max(ordinal) FROM conclusion x WHERE x.stone_id = s.id)
+  LEFT JOIN confirmation f ON f.conclusion_id = c.id LEFT JOIN person p ON p.id = c.person_id LEFT JOIN person q ON q.id = f.person_id`;
+const ORDER = 'ORDER BY n.received_at DESC, n.rowid DESC, s.rowid';
+const COLUMNS = `s.id, s.label, s.item_id, s.mounted, s.position, s.shape, s.weight, s.measurements, s.colour_class, 0 AS runs, c.conclusion, f.agrees,
+  s.case_id, n.number, k.name AS client_name, n.received_at, n.state, p.name AS concluded_by, q.name AS confirmed_by, ${SENT_FURTHER} AS sent_further, ${DISAGREED} AS disagreed`;
+
+type Row = StoneSummaryRow & {
+  case_id: string; number: string; client_name: string; received_at: string; state: string; concluded_by: string | null; confirmed_by: string | null; sent_further: number; disagreed: number;
+};
+
+function rowOf(row: Row): HistoryRow {
+  const { id, label, mounted, weight, colourClass, conclusion, stage } = summaryOf(row);
+  return {
+    id, label, mounted, weight, colourClass, conclusion, stage, caseId: row.case_id, caseNumber: row.number, clientName: row.client_name, receivedAt: row.received_at,
+    state: row.state as HistoryRow['state'], concludedBy: row.concluded_by ?? '', confirmedBy: row.confirmed_by ?? '', sentFurther: row.sent_further === 1, disagreed: row.disagreed === 1,
+  };
+}
+
+const when = (value: unknown, sql: string, parameters: Parameters = {}): Condition[] => (value === null ? [] : [{ sql, parameters }]);
+
+function conditions(filter: HistoryFilter, zone: string): Condition[] {
+  const terms = searchTerms(filter.text);
+  return [
+    ...(terms.length === 0 ? [] : [{
+      sql: 's.id IN (SELECT e.id FROM (SELECT rowid AS row FROM search_stone WHERE search_stone MATCH @match) h CROSS JOIN search_entry e ON e.row = h.row)',
+      parameters: { match: matchPartly(terms) },
+    }]),
+    ...when(filter.clientId, 'n.client_id = @client', { client: filter.clientId ?? '' }),
+    ...(filter.from === null ? [] : [{ sql: 'n.received_at >= @from', parameters: { from: startOfDay(filter.from, zone) } }]),
+    ...(filter.to === null ? [] : [{ sql: 'n.received_at < @to', parameters: { to: startOfDay(addDays(filter.to, 1), zone) } }]),
+    ...when(filter.state, 'n.state = @state', { state: filter.state ?? '' }),
+    ...(filter.stage === null ? [] : [{ sql: STAGES[filter.stage], parameters: {} }]),
+    ...when(filter.conclusion, 'c.conclusion = @conclusion', { conclusion: filter.conclusion ?? '' }),
+    ...when(filter.personId, PERSON, { person: filter.personId ?? '' }),
+    ...when(filter.instrumentId, 'EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.instrument_id = @instrument)', { instrument: filter.instrumentId ?? '' }),
+    ...when(filter.method, 'EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.method = @method)', { method: filter.method ?? '' }),
+    ...when(filter.colourClass, 's.colour_class = @colour', { colour: filter.colourClass ?? '' }),
+    ...when(filter.setting, 's.mounted = @mounted', { mounted: filter.setting === 'mounted' ? 1 : 0 }),
+    ...when(filter.sentFurther, `${filter.sentFurther === false ? 'NOT ' : ''}${SENT_FURTHER}`),
+    ...when(filter.disagreement, `${filter.disagreement === false ? 'NOT ' : ''}${DISAGREED}`),
+  ];
+}
+
+function listed(db: ReadDb, filter: HistoryFilter & { readonly limit: number }): { total: number; rows: HistoryRow[] } {
+  const parts = conditions(filter, theLaboratory(db).zone);
+  const where = parts.length === 0 ? '' : `WHERE ${parts.map(({ sql }) => `(${sql})`).join(' AND ')}`;
+  const parameters: Parameters = Object.assign({}, ...parts.map((part) => part.parameters)) as Parameters;
+  const rows = db.all<Row>(`SELECT ${COLUMNS} FROM ${FROM} ${where} ${ORDER} LIMIT @limit`, { ...parameters, limit: filter.limit }).map(rowOf);
+  const total = rows.length < filter.limit ? rows.length : db.get<{ n: number }>(`SELECT count(*) AS n FROM ${FROM} ${where}`, parameters)!.n;
+  return { total, rows };
+}
+
+export function createHistoryStore(handle: StoreHandle): HistoryStore {
+  const db = handle.read;
+  const named = (sql: string): { id: string; name: string }[] => db.all(`${sql} ORDER BY name COLLATE NOCASE`);
+  return {
+    async stones(filter) { return listed(db, filter); },
+    async choices(at) {
+      const { zone } = theLaboratory(db);
+      const first = db.get<{ at: string | null }>('SELECT min(received_at) AS at FROM case_record')?.at ?? null;
+      return {
+        clients: named('SELECT id, name FROM client k WHERE EXISTS (SELECT 1 FROM case_record n WHERE n.client_id = k.id)'),
+        people: named('SELECT id, name FROM person'), instruments: named('SELECT id, name FROM instrument'),
+        first: first === null ? null : dayInZone(first, zone), today: dayInZone(at, zone),
+      };
+    },
+  };
+}
