@@ -20,6 +20,8 @@ type Rgb = readonly [number, number, number];
 
 const WIDTH = 600;
 const HEIGHT = 400;
+/** Width ÷ height of a drawn picture. */
+export const PICTURE_ASPECT = WIDTH / HEIGHT;
 const DARK: Rgb = [9, 10, 15];
 const PAPER: Rgb = [238, 235, 228];
 const PENCIL: Rgb = [74, 82, 99];

@@ -1,6 +1,7 @@
 import { hazardsOf } from '../../app/runs/hazards-of.ts';
 import { METHODS } from '../../app/domain/method.ts';
 import { examinersWords } from './examiners-words.ts';
+import { marksOfPiece } from './marks-of-piece.ts';
 import { observationOf } from './observation-of.ts';
 import { countLot, declareWeight, estimateWeights, planLot, splitLot, testLot } from './play-lot.ts';
 import type { ScenarioStep } from './scenario-schema.ts';
@@ -56,6 +57,17 @@ async function photograph(step: Step<'photograph'>, { stage, staged, caseKey, ta
   await stage.ask(step.by, 'photographs.add', { ...shot, caseId: staged.id, itemId: id, stoneId: null });
 }
 
+async function map(step: Step<'map'>, { stage, staged, target }: Context): Promise<void> {
+  const { id, item } = under(staged.items, target, 'item');
+  const piece = await stage.ask(step.by, 'pieces.get', { itemId: id });
+  const photograph = piece.item.photographs.find((one) => one.light === step.light);
+  if (photograph === undefined) throw new Error(`demonstration: ${target} has no photograph in ${step.light} light for its map`);
+  await stage.ask(step.by, 'pieces.saveMap', {
+    mapId: null, itemId: id, onVersion: 0, name: step.name, ground: { kind: 'photograph', photographId: photograph.id },
+    marks: marksOfPiece(item.arrangement, piece.item.stones.map((stone) => stone.id)),
+  });
+}
+
 async function proposedFindings({ stage, staged, target }: Context, by: string) {
   const folder = await stage.ask(by, 'stones.folder', { stoneId: under(staged.stones, target, 'stone').id });
   return { folder, proposed: folder.findings.filter((finding) => finding.state === 'proposed') };
@@ -100,6 +112,7 @@ export async function playStep(step: ScenarioStep, context: Context): Promise<vo
     case 'measure': return measure(step, context);
     case 'observe': return observe(step, context);
     case 'photograph': return photograph(step, context);
+    case 'map': return map(step, context);
     case 'set-aside': return setAside(step, context);
     case 'accept': return accept(step, context);
     case 'add-finding': return addFinding(step, context);

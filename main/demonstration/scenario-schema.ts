@@ -88,6 +88,8 @@ const step = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('measure'), ...common, setup: key, stones, format: setup.shape.format.optional(), xUnit: z.enum(STATABLE_X_UNITS).optional(), note: z.string().default('') }),
   z.strictObject({ do: z.literal('observe'), ...common, method: methodId, stones, instrument: key.nullable().default(null), note: z.string().default('') }),
   z.strictObject({ do: z.literal('photograph'), ...common, item: z.string(), ...photograph.shape }),
+  /** A mark on every stone of the item, on its first photograph in a light; the pictures are drawn, so it is known where they lie. */
+  z.strictObject({ do: z.literal('map'), ...common, item: z.string(), name: z.string(), light: lightKind.exclude(['drawing']).default('white') }),
   z.strictObject({ do: z.literal('set-aside'), ...common, stones, code: z.string(), reason: z.string() }),
   z.strictObject({ do: z.literal('accept'), ...common, stones }),
   z.strictObject({ do: z.literal('add-finding'), ...common, stones, method: methodId, statement: z.string(), strength, supports, caution: z.string().default('') }),

@@ -14,6 +14,7 @@ import { createPhotographsStore } from '../../db/store/photographs.ts';
 import { notFound } from './failures.ts';
 import { lotsAndWeights } from './lots-and-weights.ts';
 import { figuresByStone } from './report-figures.ts';
+import { reportMaps } from './report-maps.ts';
 import { signersFor } from './report-signers.ts';
 import type { Work } from './work-context.ts';
 
@@ -87,7 +88,7 @@ export async function buildReportModel({ caseId, content, issue, issuer }: Repor
   const source: ReportSource = {
     ...records, at: work.at, issue, pictures: images.value, texts: await work.stores.reportHouse.texts(), writing: content,
     attached: new Set(chosen.flatMap(({ listed }) => (listed.attachedAs === null ? [] : [listed.sha256]))),
-    ...await lotsAndWeights(records.case, work),
+    ...await lotsAndWeights(records.case, work), maps: await reportMaps(records, work),
     logoBase64: records.laboratory.logo === null ? null : base64(records.laboratory.logo.bytes),
     stones: records.stones.map((entry) => ({ ...entry, figures: figures.value.get(entry.stone.id) ?? [] })),
   };

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, type PointerEvent as ReactPointerEvent } from 'react';
+import { useCallback, useMemo, useRef, type PointerEvent as ReactPointerEvent } from 'react';
 import type { Mark } from '../../app/piece/mark.ts';
 import { apply, invert, pointsPerMillimetre, shownPicture, type PictureView, type Point } from '../../app/piece/picture-view.ts';
 import { drawMarks, MarkLayer, SuggestionLayer } from './mark-layer.tsx';
@@ -8,10 +8,10 @@ import type { MarkSign } from './stone-glyph.ts';
 import type { Suggestion } from './use-suggestions.ts';
 import type { Camera, CameraActions } from './use-camera.ts';
 import type { Picture } from './use-picture.ts';
+import { useWheelZoom } from './use-wheel-zoom.ts';
 
 /** A press that moves less than this is a click. */
 const CLICK_PX = 4;
-const WHEEL_STEP = 1.0015;
 
 type Press = { readonly at: Point; readonly kind: 'mark' | 'picture'; readonly id: string | null; last: Point; moved: boolean };
 
@@ -51,19 +51,7 @@ export function MapStage(p: Props) {
     return { x: at.x / picture.width, y: at.y / picture.height };
   };
 
-  const zoomBy = useRef(cameraActions.zoomBy);
-  useEffect(() => { zoomBy.current = cameraActions.zoomBy; });
-  useEffect(() => {
-    const frame = place.current;
-    if (!frame) return undefined;
-    // React listens to the wheel passively; the page would scroll as well.
-    const onWheel = (event: WheelEvent): void => {
-      event.preventDefault();
-      zoomBy.current(WHEEL_STEP ** -event.deltaY, inFrame(event));
-    };
-    frame.addEventListener('wheel', onWheel, { passive: false });
-    return () => { frame.removeEventListener('wheel', onWheel); };
-  }, []);
+  useWheelZoom(place, cameraActions.zoomBy);
 
   const down = (event: ReactPointerEvent) => {
     if (event.button !== 0) return;

@@ -6,6 +6,7 @@ import type { DraftContent } from '../draft/draft-content.ts';
 import type { HouseTexts } from '../texts/text-kinds.ts';
 import type { FigureModel } from '../../figure/figure-model.ts';
 import type { SourceLot } from './lot-part.ts';
+import type { SourceMap } from './map-part.ts';
 
 /** A spectrum that a stone's findings rest on, ready to be drawn. */
 export type SourceFigure = { readonly run: RunView; readonly fileName: string; readonly title: string; readonly sha256: string; readonly figure: FigureModel };
@@ -34,6 +35,8 @@ export type ReportSource = {
   /** Lots with their results; weights of mounted stones by item. Absent where none is drawn. */
   readonly lots?: readonly SourceLot[];
   readonly weights?: readonly { readonly itemId: string; readonly weights: PieceWeights }[];
+  /** Maps of the pieces; absent where none is drawn. */
+  readonly maps?: readonly SourceMap[];
   /** Digests of the raw records that travel inside the report; absent where none is drawn. */
   readonly attached?: ReadonlySet<string>;
   readonly texts: HouseTexts;

@@ -11,6 +11,7 @@ import { mountedWeightsPart, mountedWeightsSection } from './mounted-weights.ts'
 import { opinionsPart, opinionsSection } from './opinions.ts';
 import { overviewPart, overviewSection } from './overview.ts';
 import { particularsPart, particularsSection } from './particulars.ts';
+import { pieceMapPart, pieceMapSection } from './piece-map.ts';
 import { rawRecordsPart, rawRecordsSection } from './raw-records.ts';
 import { remarksPart, remarksSection } from './remarks.ts';
 import { resultsPart, resultsSection } from './results.ts';
@@ -19,7 +20,7 @@ import { signaturesPart, signaturesSection } from './signatures.ts';
 
 /** Content of one section, told apart by `section`. A section's schema stands here and its definition below; its drawing is in main/print/report/sections. */
 export const reportSection = z.discriminatedUnion('section', [
-  amendmentPart, overviewPart, particularsPart, opinionsPart, resultsPart, lotsPart, mountedWeightsPart, remarksPart, methodsPart, conductPart, limitsPart, signaturesPart, itemsPart,
+  amendmentPart, overviewPart, pieceMapPart, particularsPart, opinionsPart, resultsPart, lotsPart, mountedWeightsPart, remarksPart, methodsPart, conductPart, limitsPart, signaturesPart, itemsPart,
   custodyPart, rawRecordsPart,
 ]);
 export type ReportSection = z.infer<typeof reportSection>;
@@ -42,7 +43,7 @@ const any = (definition: unknown): AnySection => definition as AnySection;
 
 /** Every section, in the order of a new template. To add one: its file here, its schema in the union above, its drawing in main/print/report/sections. */
 export const SECTIONS: readonly AnySection[] = [
-  any(amendmentSection), any(overviewSection), any(particularsSection), any(opinionsSection), any(resultsSection), any(lotsSection), any(mountedWeightsSection), any(remarksSection),
+  any(amendmentSection), any(overviewSection), any(particularsSection), any(pieceMapSection), any(opinionsSection), any(resultsSection), any(lotsSection), any(mountedWeightsSection), any(remarksSection),
   any(methodsSection), any(conductSection), any(limitsSection), any(signaturesSection),
   any(itemsSection), any(custodySection), any(rawRecordsSection),
 ];

@@ -11,6 +11,7 @@ import { drawMountedWeights } from './mounted-weights.ts';
 import { drawOpinions } from './opinions.ts';
 import { drawOverview } from './overview.ts';
 import { drawParticulars } from './particulars.ts';
+import { drawPieceMap } from './piece-map.ts';
 import { drawRawRecords } from './raw-records.ts';
 import { drawRemarks } from './remarks.ts';
 import { drawResults } from './results.ts';
@@ -21,7 +22,7 @@ export type DrawSection<Id extends SectionId> = (context: ReportContext, part: S
 
 /** The drawing of every section; one that is missing does not compile. */
 export const DRAWINGS: { readonly [Id in SectionId]: DrawSection<Id> } = {
-  amendment: drawAmendment, overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, results: drawResults, lots: drawLots, 'mounted-weights': drawMountedWeights,
+  amendment: drawAmendment, overview: drawOverview, opinions: drawOpinions, particulars: drawParticulars, 'piece-map': drawPieceMap, results: drawResults, lots: drawLots, 'mounted-weights': drawMountedWeights,
   remarks: drawRemarks, methods: drawMethods, conduct: drawConduct, limits: drawLimits,
   signatures: drawSignatures, items: drawItems, custody: drawCustody, 'raw-records': drawRawRecords,
 };

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { contract, type Input } from '../../../../app/contract/index.ts';
 import { MARK_LIMITS, USUAL_GRID, type Mark } from '../../../../app/piece/mark.ts';
 import { AS_TAKEN } from '../../../../app/piece/picture-view.ts';
+import { sectionOf } from '../../../../app/report/report-model.ts';
 import { writePng } from '../../../../main/demonstration/write-png.ts';
 import { INTAKE, openHouse, type House } from './work-house.ts';
 
@@ -85,6 +86,24 @@ describe('maps of a piece', () => {
     expect(passes([mark(1, null)])).toBe(true);
     for (const bad of [{ x: 1.01 }, { y: -0.01 }, { radius: 0 }, { number: 0 }, { number: 1.5 }, { x: Number.NaN }]) expect(passes([{ ...mark(1, null), ...bad }])).toBe(false);
     expect(passes(Array.from({ length: MARK_LIMITS.most + 1 }, (_, i) => mark(i + 1, null)))).toBe(false);
+  });
+
+  test('stand in the report with the opinions on their stones and what is open, and not where no mark is placed', async () => {
+    const section = async () => {
+      const { model } = await house.done(house.examiner, 'reports.prepare', { caseId: taken.caseId });
+      return sectionOf(model, 'piece-map');
+    };
+    expect(await section()).toBeUndefined();
+    const [photo] = (await get()).item.photographs;
+    await house.done(house.examiner, 'pieces.saveMap', front([mark(1, 'C-1'), mark(2, null, 0.2)], { ground: { kind: 'photograph', photographId: photo!.id } }));
+    await house.done(house.examiner, 'pieces.saveMap', front([], { name: 'back' }));
+    const part = await section();
+    expect(part?.maps).toHaveLength(1);
+    expect(part?.maps[0]).toMatchObject({
+      heading: 'Item C, front', picture: { width: 6, height: 4 }, marks: [{ number: 1, stone: 'C-1', conclusion: null }, { number: 2, stone: '' }],
+      open: ['One mark without a stone: 2.'],
+    });
+    expect(part?.maps[0]?.caption).toMatch(/^brooch\.png, SHA-256 begins [0-9a-f]{16}\.$/);
   });
 
   test('a photograph is looked at turned and cropped; its bytes stay, and every look is kept', async () => {
