@@ -61,6 +61,9 @@ export function shownPicture({ width, height }: Size, view: PictureView): ShownP
   return { size: { width: crop.width * box.width, height: crop.height * box.height }, matrix: [cos, sin, -sin, cos, e, f] };
 }
 
+/** Whether a point of what is shown lies inside it, and not in a part that the crop leaves out. */
+export const inSight = ({ x, y }: Point, { size }: ShownPicture): boolean => x >= 0 && y >= 0 && x <= size.width && y <= size.height;
+
 /** Points of the upright picture to the millimetre; null where the view has no scale. */
 export function pointsPerMillimetre({ width, height }: Size, view: PictureView): number | null {
   if (view.scale === null) return null;

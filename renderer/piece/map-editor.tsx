@@ -132,7 +132,6 @@ export function MapEditor({ piece, map, active, onNew, onRemoveMap }: {
           <Button keys="P" aria-pressed={placing} onPress={() => { setPlacing(!placing); }}>{placing ? 'Stop placing' : 'Place marks'}</Button>
           {photograph ? <Button keys="S" isDisabled={suggestions.asking} onPress={suggestions.ask}>{suggestions.asking ? 'Looking for stones' : 'Find stones'}</Button> : null}
           <span className="grow" />
-          {look !== AS_TAKEN ? <Button kind="quiet" aria-pressed={asTaken} onPress={() => { setAsTaken(!asTaken); }}>{asTaken ? 'Show as set' : 'Show as taken'}</Button> : null}
           <Button kind="quiet" aria-label="Further away" onPress={() => { cameraActions.zoomBy(1 / ZOOM_STEP); }}>−</Button>
           <Button kind="quiet" aria-label="Nearer" onPress={() => { cameraActions.zoomBy(ZOOM_STEP); }}>+</Button>
           <Button kind="quiet" keys="0" onPress={cameraActions.fit}>Whole</Button>
@@ -152,8 +151,10 @@ export function MapEditor({ piece, map, active, onNew, onRemoveMap }: {
               onMove={(id, x, y, first) => { if (first) select(id); alter((marks) => moveMark(marks, id, x, y), !first); }} />
           ) : null}
         </div>
-        <p className="map-hint quiet">{placing ? 'Click a stone, or press Enter to place a mark in the middle of what you see; then arrows move it. Escape ends placing.'
+        <div className="map-hint quiet"><p className="grow">{placing ? 'Click a stone, or press Enter to place a mark in the middle of what you see; then arrows move it. Escape ends placing.'
           : mark ? 'Arrows move the mark, with Shift finely; + and − size it; N goes to the next.' : 'Tab or N goes from mark to mark. Wheel or + and − bring it nearer, arrows or dragging shift it.'}</p>
+          {look !== AS_TAKEN ? <Button kind="quiet" aria-pressed={asTaken} onPress={() => { setAsTaken(!asTaken); }}>{asTaken ? 'Show as set' : 'Show as taken'}</Button> : null}
+        </div>
       </div>
       <aside className="piece-margin">
         {openOutlines ? <SuggestionPanel suggestions={suggestions} onTake={() => { if (suggestions.chosen !== null) takeOutlines([suggestions.chosen]); }} onTakeAll={() => { takeOutlines(suggestions.found.map((one) => one.id)); }} /> : null}

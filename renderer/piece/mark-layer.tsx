@@ -2,7 +2,7 @@ import { memo, useMemo } from 'react';
 import type { Outline } from '../../app/images/photograph.ts';
 import { labelMarks, type MarkLabel } from '../../app/piece/label-marks.ts';
 import type { Mark } from '../../app/piece/mark.ts';
-import { apply, type ShownPicture, type Size } from '../../app/piece/picture-view.ts';
+import { apply, inSight, type ShownPicture, type Size } from '../../app/piece/picture-view.ts';
 import { Glyph } from '../look/glyph.tsx';
 import type { MarkSign } from './stone-glyph.ts';
 
@@ -13,11 +13,12 @@ const boxWidth = (mark: Mark, sign: MarkSign): number => 2 * BOX.side + String(m
 
 export type DrawnMark = { readonly mark: Mark; readonly sign: MarkSign; readonly x: number; readonly y: number; readonly radius: number };
 
-/** Where marks lie in the zoomed content, px, before the camera's shift. */
+/** Where marks lie in the zoomed content, px, before the camera's shift. Those in a part that the crop leaves out are not drawn. */
 export function drawMarks(marks: readonly Mark[], signs: ReadonlyMap<string, MarkSign>, picture: Size, shown: ShownPicture, zoom: number): DrawnMark[] {
-  return marks.map((mark) => {
+  return marks.flatMap((mark) => {
     const at = apply(shown.matrix, { x: mark.x * picture.width, y: mark.y * picture.height });
-    return { mark, sign: signs.get(mark.id) ?? { glyph: null, words: '' }, x: at.x * zoom, y: at.y * zoom, radius: mark.radius * picture.width * zoom };
+    if (!inSight(at, shown)) return [];
+    return [{ mark, sign: signs.get(mark.id) ?? { glyph: null, words: '' }, x: at.x * zoom, y: at.y * zoom, radius: mark.radius * picture.width * zoom }];
   });
 }
 

@@ -1,6 +1,6 @@
 import { gridAspect, gridDrawing } from '../../../../app/piece/grid-drawing.ts';
 import { labelMarks, type MarkLabel } from '../../../../app/piece/label-marks.ts';
-import { apply, pointsPerMillimetre, shownPicture } from '../../../../app/piece/picture-view.ts';
+import { apply, inSight, pointsPerMillimetre, shownPicture } from '../../../../app/piece/picture-view.ts';
 import { scaleBar } from '../../../../app/piece/scale-bar.ts';
 import { capitalise, countWords } from '../../../../app/report/count-words.ts';
 import type { PieceMapPart } from '../../../../app/report/sections/piece-map.ts';
@@ -72,20 +72,19 @@ function drawPicture(sheet: Sheet, parent: Element, map: PaperMap): void {
   const [width, height] = [shown.size.width * scale, shown.size.height * scale];
   sheet.ensure(height + 2 * above + 2 * TEXT.small.pitch);
   const [x, y] = [sheet.left + (sheet.width - width) / 2, sheet.y + above];
-  const placed = map.marks.map((mark) => {
-    const at = apply(shown.matrix, { x: mark.x * size.width, y: mark.y * size.height });
-    return {
-      id: String(mark.number).padStart(6, '0'), x: x + at.x * scale, y: y + at.y * scale, radius: mark.radius * size.width * scale, height: box,
-      width: 2 * side + (mark.conclusion ? glyph + gap : 0) + sheet.fonts.width(String(mark.number), TEXT.monoSmall.font, TEXT.monoSmall.size),
-    };
-  });
+  // What the crop leaves out stands in the legend alone.
+  const marks = map.marks.map((mark) => ({ mark, at: apply(shown.matrix, { x: mark.x * size.width, y: mark.y * size.height }) })).filter(({ at }) => inSight(at, shown));
+  const placed = marks.map(({ mark, at }) => ({
+    id: String(mark.number).padStart(6, '0'), x: x + at.x * scale, y: y + at.y * scale, radius: mark.radius * size.width * scale, height: box,
+    width: 2 * side + (mark.conclusion ? glyph + gap : 0) + sheet.fonts.width(String(mark.number), TEXT.monoSmall.font, TEXT.monoSmall.size),
+  }));
   const labels = labelMarks(placed, { x: sheet.left, y: sheet.y, width: sheet.width, height: height + 2 * above });
   const alt = `${map.heading}: ${map.ground.kind === 'grid' ? 'a grid' : 'a picture of the piece'} with ${countWords(map.marks.length, 'numbered mark')}; the table that follows says for each number the stone and the opinion.`;
   const figure = sheet.child(parent, 'Figure', { alt, bbox: [sheet.left, sheet.y, sheet.right, y + height + above] } as PDFKit.Mixins.StructureElementOptions);
   sheet.within(figure, 'Figure', () => {
     drawGround(sheet, map, x, y, scale);
     drawScale(sheet, map, x, y + height, scale);
-    labels.forEach((label, index) => drawLabel(sheet, label, map.marks[index]!));
+    labels.forEach((label, index) => drawLabel(sheet, label, marks[index]!.mark));
   });
   sheet.y = y + height + above;
 }

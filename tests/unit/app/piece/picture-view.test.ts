@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { apply, AS_TAKEN, invert, pictureView, pointsPerMillimetre, shownPicture, wholeTurn } from '../../../../app/piece/picture-view.ts';
+import { apply, AS_TAKEN, inSight, invert, pictureView, pointsPerMillimetre, shownPicture, wholeTurn } from '../../../../app/piece/picture-view.ts';
 import { scaleBar } from '../../../../app/piece/scale-bar.ts';
 
 const SIZE = { width: 600, height: 400 };
@@ -43,6 +43,11 @@ describe('a photograph as it is looked at', () => {
     const shown = apply(matrix, point);
     near(shown, apply(whole.matrix, point).x - 0.25 * whole.size.width, apply(whole.matrix, point).y - 0.1 * whole.size.height);
     near(apply(invert(matrix), shown), 123, 77);
+  });
+
+  test('what the crop leaves out is not in sight', () => {
+    const shown = shownPicture(SIZE, { ...AS_TAKEN, crop: { x: 0.5, y: 0, width: 0.5, height: 1 } });
+    expect([{ x: 400, y: 10 }, { x: 200, y: 10 }].map((point) => inSight(apply(shown.matrix, point), shown))).toEqual([true, false]);
   });
 
   test('a mark in parts of the picture keeps its place on the stone, however the picture is turned', () => {
