@@ -31,6 +31,8 @@ const GUARDED: readonly Guarded[] = [
   { table: 'piece_map', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },
   { table: 'piece_map_version', primary: 'id', keys: [['map_id', 'version']], mayChange: [] },
   { table: 'picture_view', primary: 'id', keys: [['photograph_id', 'version']], mayChange: [] },
+  { table: 'photo_analysis', primary: 'id', keys: [], mayChange: [] },
+  { table: 'photo_analysis_run', primary: 'id', keys: [], mayChange: [] },
   { table: 'signing_key', primary: 'id', keys: [], mayChange: [] },
   { table: 'checkpoint', primary: 'id', keys: [], mayChange: [] },
   { table: 'lot_record', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },

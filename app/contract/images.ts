@@ -1,9 +1,23 @@
 import { z } from 'zod';
+import { pairParameters } from '../images/analysis-parameters.ts';
+import { pairResult } from '../images/pair-result.ts';
 import { photographFacts } from '../images/photograph-facts.ts';
-import { id } from './common.ts';
-import { reads } from './operation.ts';
+import { id, instant } from './common.ts';
+import { changes, reads } from './operation.ts';
 
 const outline = z.object({ x: z.number(), y: z.number(), radius: z.number() });
+
+const EXAMINERS = ['examiner', 'second-examiner'] as const;
+
+/** A kept analysis of photographs of an item. */
+export const photoAnalysisView = z.object({
+  id, itemId: id, at: instant, by: z.string(), version: z.string(),
+  /** Runs that stones were given from it. */
+  runs: z.array(z.object({ stoneId: id, run: z.string() })),
+  content: z.discriminatedUnion('kind', [z.object({ kind: z.literal('pair'), parameters: pairParameters, result: pairResult })]),
+});
+export type PhotoAnalysisView = z.infer<typeof photoAnalysisView>;
+export type PhotoAnalysisContent = PhotoAnalysisView['content'];
 
 /** Photographs as pictures to be read and measured. */
 export const imagesContract = {
@@ -13,4 +27,16 @@ export const imagesContract = {
   'images.preview': reads('anyone', z.strictObject({ photographId: id, longSide: z.number().int().min(64).max(4096) }), z.object({ facts: photographFacts, jpeg: z.instanceof(Uint8Array) })),
   /** Where the stones seem to be, as fractions of the upright photograph: x and radius of its width, y of its height. */
   'images.suggestOutlines': reads('anyone', z.strictObject({ photographId: id }), z.array(outline)),
+  /** Compares a piece under both lamps, stone by stone, and keeps what it found. Nothing is proposed for a stone by this alone. */
+  'images.comparePair': changes(EXAMINERS, z.strictObject({
+    itemId: id, longWaveId: id, shortWaveId: id,
+    /** The map whose marks are measured; null: bright places are looked for, tied to no stone. */
+    mapId: id.nullable(),
+    /** By how many stops the short-wave photograph was exposed more; null: read from the files. */
+    stops: z.number().min(-20, 'At most 20 stops either way.').max(20, 'At most 20 stops either way.').nullable(),
+  }), photoAnalysisView),
+  /** What was measured on photographs of an item, newest first. */
+  'images.ofItem': reads('anyone', z.strictObject({ itemId: id }), z.array(photoAnalysisView)),
+  /** Gives each of these stones a run with the photographs as its raw records and the findings proposed from the analysis; a stone that has one already is left alone. */
+  'images.propose': changes(EXAMINERS, z.strictObject({ analysisId: id, stoneIds: z.array(id).min(1, 'Choose at least one stone.').max(500), cautions: z.array(z.enum(['laser', 'ultraviolet', 'cryogen'])).max(5) }), photoAnalysisView),
 };

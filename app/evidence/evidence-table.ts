@@ -8,7 +8,7 @@ import type { HypothesisId } from './hypothesis.ts';
 export type { EvidenceRow } from './table/evidence-row.ts';
 
 /** Version of the table; a conclusion stores the one it was made with. Raise it with every change of a grade, a cap or a code. */
-export const EVIDENCE_TABLE_VERSION = 'evidence table 2026.2';
+export const EVIDENCE_TABLE_VERSION = 'evidence table 2026.3';
 
 /** What a person writes in their own words: it says what it says, is never diagnostic, and has no grades of its own. */
 const OWN_WORDS = /^(own|examiner)\b/;

@@ -8,6 +8,8 @@ export type RunPlan = {
   readonly temperatureK: number | null;
   readonly cautions: readonly Hazard[];
   readonly observation: Observation | null;
+  /** True where the method's fact was measured on photographs instead of seen. */
+  readonly measured?: boolean;
   readonly fileCount: number;
 };
 
@@ -52,7 +54,7 @@ function checkContent(plan: RunPlan): RunRefusal | null {
   if (plan.observation !== null && plan.observation.method !== plan.method) {
     return { code: 'invalid-input', field: 'observation', message: `The observation is of ${METHODS[plan.observation.method].name.toLowerCase()}, the run is ${name.toLowerCase()}.`, next: 'Choose the method again and enter what was seen with it.' };
   }
-  if (yields === 'observation' && plan.observation === null) {
+  if (yields === 'observation' && plan.observation === null && plan.measured !== true) {
     return { code: 'invalid-input', field: 'observation', message: `${name} is an observation: write down what was seen.`, next: 'Fill in the observation.' };
   }
   if (yields === 'spectrum' && plan.fileCount === 0 && plan.observation === null) {

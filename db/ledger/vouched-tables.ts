@@ -1,7 +1,7 @@
 import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
   analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyWrap, knownKey,
-  laboratory, lotRecord, parcel, person, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, reportTemplate, reportWithdrawal, runFile,
+  laboratory, lotRecord, parcel, person, photoAnalysis, photoAnalysisRun, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, reportTemplate, reportWithdrawal, runFile,
   signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
 } from '../schema/index.ts';
 
@@ -53,6 +53,8 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(pieceMap, 'map of a piece', `'map ' || t.ordinal || ' of item ' || ${ITEM('t.item_id')}`),
   vouched(pieceMapVersion, 'version of a map', `'version ' || t.version || ' of map “' || t.name || '” of item ' || (SELECT ${ITEM('m.item_id')} FROM piece_map m WHERE m.id = t.map_id)`),
   vouched(pictureView, 'view of a photograph', `'view ' || t.version || ' of photograph “' || (SELECT w.name FROM photograph p JOIN raw_record w ON w.id = p.raw_record_id WHERE p.id = t.photograph_id) || '” of case ' || ${CASE}`),
+  vouched(photoAnalysis, 'analysis of photographs', `'analysis of photographs (' || t.kind || ') of item ' || ${ITEM('t.item_id')}`),
+  vouched(photoAnalysisRun, 'run from photographs', `${RUN('t.run_id')} || ', from photographs'`),
   vouched(lotRecord, 'entry of a lot', `'entry ' || t.ordinal || ' of lot ' || ${ITEM('t.item_id')}`),
   vouched(weightRecord, 'weight of a mounted stone', `'weight of ' || CASE WHEN t.stone_id IS NULL THEN 'item ' || ${ITEM('t.item_id')} ELSE 'stone ' || ${STONE} END`),
   vouched(houseText, 'text of the laboratory', `'text on “' || t.kind || '”, version ' || t.version`),

@@ -8,3 +8,4 @@ export * from './keys.ts';
 export * from './lots.ts';
 export * from './reports.ts';
 export * from './search.ts';
+export * from './images.ts';

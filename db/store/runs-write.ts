@@ -36,6 +36,8 @@ export type NewRun = {
   readonly cautions: readonly Hazard[]; readonly observation: Observation | null; readonly note: string;
   readonly files: readonly NewRunFile[];
   readonly observed: readonly FindingFact[];
+  /** What was measured on the files as a whole, not on a curve of theirs. */
+  readonly measured?: readonly FindingFact[];
   /** What the instrument will remember, where this run taught it something new. */
   readonly remembers: InstrumentMemory | null;
 };
@@ -100,6 +102,7 @@ export function putRun(tx: WriteTx, newId: () => string, change: PersonChange, r
     ordinal += file.curves.length;
   }
   proposed += proposeFindings(tx, newId, { at: change.at, caseId: stone.case_id, stoneId: run.stoneId, runId, analysisId: null, origin: 'observation' }, run.observed).length;
+  proposed += proposeFindings(tx, newId, { at: change.at, caseId: stone.case_id, stoneId: run.stoneId, runId, analysisId: null, origin: 'analysis' }, run.measured ?? []).length;
 
   const tested = `${stone.label}: ${METHODS[run.method].name}`;
   const odd = testedUnderSeal(custodyOfItem(tx, stone.item_id)?.seal ?? '');

@@ -3,6 +3,7 @@ import { createCalibrationsStore, type CalibrationsStore } from './calibrations.
 import { createConclusionsStore, type ConclusionsStore } from './conclusions.ts';
 import { createFindingsStore, type FindingsStore } from './findings.ts';
 import { createInstrumentsStore, type InstrumentsStore } from './instruments.ts';
+import { createPhotoAnalysesStore, type PhotoAnalysesStore } from './photo-analyses.ts';
 import { createPiecesStore, type PiecesStore } from './pieces.ts';
 import { createLotsStore, type LotsStore } from './lots.ts';
 import { createReportDraftsStore, type ReportDraftsStore } from './report-drafts.ts';
@@ -25,6 +26,7 @@ export type WorkStores = {
   readonly reportDrafts: ReportDraftsStore;
   readonly reportHouse: ReportHouseStore;
   readonly pieces: PiecesStore;
+  readonly photoAnalyses: PhotoAnalysesStore;
   readonly lots: LotsStore;
   readonly weights: WeightsStore;
   /** All that was found for a stone, and what it amounts to at an instant. */
@@ -43,6 +45,7 @@ export function createWorkStores(handle: StoreHandle, newId: () => string): Work
     reportDrafts: createReportDraftsStore(handle, newId),
     reportHouse: createReportHouseStore(handle, newId),
     pieces: createPiecesStore(handle, newId),
+    photoAnalyses: createPhotoAnalysesStore(handle, newId),
     lots: createLotsStore(handle, newId),
     weights: createWeightsStore(handle, newId),
     async evidence(stoneId, at) { return evidenceOfStone(handle.read, stoneId, at); },

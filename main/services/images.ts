@@ -1,7 +1,10 @@
 import type { imagesContract } from '../../app/contract/images.ts';
+import { ok } from '../../app/result.ts';
+import { comparePairOf } from './images-pair.ts';
+import { proposeFromPhotographs } from './images-propose.ts';
 import { runImageTask } from './image-work.ts';
 import type { Services } from './service.ts';
-import { reading, type WorkDeps } from './work-context.ts';
+import { changing, reading, type WorkDeps } from './work-context.ts';
 
 /** Photographs as pictures to be read and measured. The bytes never change; all reading is done in a worker. */
 export function createImageServices(deps: WorkDeps): Pick<Services, keyof typeof imagesContract> {
@@ -21,5 +24,8 @@ export function createImageServices(deps: WorkDeps): Pick<Services, keyof typeof
       if (!content.ok) return content;
       return runImageTask(work, 'suggest-outlines', { bytes: content.value.bytes }, content.value.name, (result) => result);
     }),
+    'images.comparePair': changing(deps, 'images.comparePair', comparePairOf),
+    'images.ofItem': reading(deps, 'images.ofItem', async ({ itemId }, { stores }) => ok(await stores.photoAnalyses.ofItem(itemId))),
+    'images.propose': changing(deps, 'images.propose', proposeFromPhotographs),
   };
 }

@@ -4,6 +4,8 @@ import { readAndAnalyseTask } from './tasks/read-and-analyse.ts';
 import { analyseFileTask } from './tasks/analyse-file.ts';
 import { batchRowsTask } from './tasks/batch-rows.ts';
 import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
+import { comparePairTask } from './tasks/compare-pair.ts';
+import { decodePhotographTask } from './tasks/decode-photograph.ts';
 import { photographFactsTask } from './tasks/photograph-facts.ts';
 import { photographPreviewTask } from './tasks/photograph-preview.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
@@ -26,6 +28,8 @@ export const TASKS = {
   'render-labels': renderLabelsTask,
   'render-receipt': renderReceiptTask,
   'render-report': renderReportTask,
+  'compare-pair': comparePairTask,
+  'decode-photograph': decodePhotographTask,
   'photograph-facts': photographFactsTask,
   'photograph-preview': photographPreviewTask,
   'suggest-outlines': suggestOutlinesTask,

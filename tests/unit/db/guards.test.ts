@@ -22,6 +22,8 @@ const ROWS = `
   INSERT INTO piece_map VALUES ('map', (SELECT id FROM case_record), (SELECT id FROM item), 1);
   INSERT INTO piece_map_version VALUES ('version', (SELECT id FROM case_record), 'map', 1, 'front', NULL, '{}', '[]', 0, 'at', (SELECT id FROM person));
   INSERT INTO picture_view VALUES ('view', (SELECT id FROM case_record), 'photograph', 1, '{}', 'at', (SELECT id FROM person));
+  INSERT INTO photo_analysis VALUES ('photo', (SELECT id FROM case_record), (SELECT id FROM item), 'pair', 'v', '{}', '{}', 'at', (SELECT id FROM person));
+  INSERT INTO photo_analysis_run VALUES ('photo-run', (SELECT id FROM case_record), 'photo', (SELECT id FROM stone), 'run');
   INSERT INTO signing_key VALUES ('key', 'p', 'at', (SELECT id FROM person), '');
   INSERT INTO checkpoint VALUES ('checkpoint', 'at', '{}', 'key', 's');
   INSERT INTO lot_record VALUES ('lot', (SELECT id FROM case_record), (SELECT id FROM item), 1, 'count', '{}', 'at', (SELECT id FROM person));

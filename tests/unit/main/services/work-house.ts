@@ -11,6 +11,7 @@ import type { Service } from '../../../../main/services/service.ts';
 import { createKeyring } from '../../../../main/keys/keyring.ts';
 import type { Signer } from '../../../../main/keys/signer.ts';
 import { makeOpenKey } from '../../../../main/keys/make-open-key.ts';
+import { createImageServices } from '../../../../main/services/images.ts';
 import { createPieceServices } from '../../../../main/services/pieces.ts';
 import { createWorkServices } from '../../../../main/services/work-services.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
@@ -18,7 +19,7 @@ import type { TaskPool } from '../../../../main/workers/task-pool.ts';
 
 const MIGRATIONS = fileURLToPath(new URL('../../../../db/migrations', import.meta.url));
 
-type WorkServices = ReturnType<typeof createWorkServices> & ReturnType<typeof createPieceServices>;
+type WorkServices = ReturnType<typeof createWorkServices> & ReturnType<typeof createPieceServices> & ReturnType<typeof createImageServices>;
 type WorkOperation = keyof WorkServices & OperationName;
 export type Answer<K extends OperationName> = Awaited<ReturnType<Service<K>>>;
 
@@ -73,7 +74,7 @@ export async function openHouse(options: { address?: string; pool?: TaskPool; si
   await makeOpenKey(casebook, { at: at(), personId: examiner, operation: 'keys.create' }, new Uint8Array(32).fill(7));
   const events: unknown[] = [];
   const deps = { now, newId, casebook: () => casebook, signer: options.signer ?? createKeyring(() => casebook), pool: options.pool ?? createInlinePool() };
-  const services = { ...createWorkServices(deps), ...createPieceServices(deps) };
+  const services = { ...createWorkServices(deps), ...createPieceServices(deps), ...createImageServices(deps) };
 
   const as: House['as'] = async (person, name, input, signal) => {
     const service = services[name] as unknown as Service<typeof name>;
