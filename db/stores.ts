@@ -45,7 +45,7 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     clients: createClientsStore(handle, newId),
     cases: createCasesStore(handle, newId),
     stones: createStonesStore(handle, newId),
-    custody: createCustodyStore(handle),
+    custody: createCustodyStore(handle, newId),
     rawRecords: createRawRecordsStore(handle),
     photographs: createPhotographsStore(handle, newId),
     drafts: createDraftsStore(handle),

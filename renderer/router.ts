@@ -2,12 +2,12 @@ import { useSyncExternalStore } from 'react';
 
 /** The views a person can stand in; the address is the hash, so back, forward and reload work in both hosts. */
 export type Place =
-  | { readonly view: 'bench' | 'cases' | 'stones' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' }
+  | { readonly view: 'bench' | 'cases' | 'stones' | 'custody' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' }
   | { readonly view: 'history'; readonly panel?: string }
   | { readonly view: 'case'; readonly id: string }
   | { readonly view: 'stone' | 'lot' | 'piece'; readonly id: string; readonly panel?: string };
 
-const LISTS = ['bench', 'cases', 'stones', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch', 'check'] as const;
+const LISTS = ['bench', 'cases', 'stones', 'custody', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch', 'check'] as const;
 
 export function parsePlace(hash: string): Place {
   const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);

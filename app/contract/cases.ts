@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { colourClass } from '../domain/colour-class.ts';
 import { conclusionId } from '../domain/conclusion.ts';
-import { custodyContent, custodyEvent } from '../domain/custody-event.ts';
+import { custodyEvent } from '../domain/custody-event.ts';
 import { bytes, day, digest, done, filled, id, instant, line, nothing } from './common.ts';
 import { changes, reads } from './operation.ts';
 
@@ -13,7 +13,7 @@ export const settingKind = z.enum(['open-back', 'closed-back']);
 export const lightKind = z.enum(['white', 'long-wave', 'short-wave', 'polarised', 'drawing']);
 export const caseState = z.enum(['open', 'reported', 'returned']);
 
-const photoInput = z.strictObject({ name: line(255), mediaType: z.enum(['image/png', 'image/jpeg']), bytes, caption: line(200), light: lightKind });
+export const photoInput = z.strictObject({ name: line(255), mediaType: z.enum(['image/png', 'image/jpeg']), bytes, caption: line(200), light: lightKind });
 
 const stoneInput = z.strictObject({
   position: line(120), shape: line(80), measurements: line(120), colourClass,
@@ -66,11 +66,14 @@ export const photographView = z.object({
 });
 export type PhotographView = z.infer<typeof photographView>;
 
+/** With whom an item is outside the house, and by which day it is expected back. */
+export const outOfHouse = z.object({ to: z.string(), since: instant, dueBack: day.nullable(), purpose: z.string() });
+
 export const itemView = z.object({
   id, label: z.string(), kind: itemKind, declared: z.string(), declaredValue: z.string(), grossWeight: z.number().nullable(),
   weightUnit: z.enum(['ct', 'g']), count: z.number().nullable(), setting: settingKind.nullable(), condition: z.string(),
   /** From the custody ledger: where it is now, in whose hands, under which seal, and whether a weight differed. */
-  custody: z.object({ place: z.string(), holder: z.string(), seal: z.string(), lastEvent: custodyEvent, at: instant, differs: z.boolean() }),
+  custody: z.object({ place: z.string(), holder: z.string(), seal: z.string(), lastEvent: custodyEvent, at: instant, differs: z.boolean(), out: outOfHouse.nullable() }),
   stones: z.array(stoneSummary), photographs: z.array(photographView),
 });
 export type ItemView = z.infer<typeof itemView>;
@@ -90,12 +93,6 @@ export const caseRow = z.object({
   state: caseState, stones: z.number(), concluded: z.number(), confirmed: z.number(), place: z.string(), next: z.string(),
 });
 export type CaseRow = z.infer<typeof caseRow>;
-
-export const custodyView = z.object({
-  seq: z.number(), at: instant, caseId: id, caseNumber: z.string(), itemId: id, itemLabel: z.string(), person: z.string(),
-  content: custodyContent, previous: digest, hash: digest,
-});
-export type CustodyView = z.infer<typeof custodyView>;
 
 export const auditView = z.object({
   seq: z.number(), at: instant, person: z.string(), operation: z.string(), subject: z.string(), caseNumber: z.string().nullable(),
@@ -119,13 +116,6 @@ export const casesContract = {
   'stones.amend': changes(['intake', 'examiner', 'manager'], stoneInput.extend({ stoneId: id }), stoneSummary),
   'photographs.add': changes(['intake', 'examiner', 'second-examiner', 'manager'], photoInput.extend({ caseId: id, itemId: id.nullable(), stoneId: id.nullable() }), photographView),
   'photographs.content': reads('anyone', z.strictObject({ photographId: id }), z.object({ mediaType: z.string(), name: z.string(), bytes: z.instanceof(Uint8Array) })),
-  'custody.list': reads('anyone', z.strictObject({ caseId: id.nullable(), itemId: id.nullable(), ...page }), z.object({ total: z.number(), rows: z.array(custodyView) })),
-  'custody.append': changes(['intake', 'examiner', 'second-examiner', 'manager'], z.strictObject({
-    itemId: id,
-    event: custodyEvent.exclude(['received', 'tested', 'photographed']),
-    from: line(200).optional(), to: line(200).optional(), place: line(200).optional(), seal: line(60).optional(),
-    weight: z.number().int().min(0).optional(), note: line(2000).optional(),
-  }), custodyView),
   'audit.list': reads('anyone', z.strictObject({ caseId: id.nullable(), ...page }), z.object({ total: z.number(), rows: z.array(auditView) })),
   /** What to do today. */
   'bench.today': reads('anyone', nothing, z.object({
@@ -134,12 +124,10 @@ export const casesContract = {
     waiting: z.array(caseRow),
     /** Concluded stones that the person at this window may confirm (not concluded by them). */
     toConfirm: z.array(z.object({ stoneId: id, caseId: id, caseNumber: z.string(), label: z.string(), conclusion: conclusionId, by: z.string(), at: instant })),
-    house: z.object({ itemsInCustody: z.number(), itemsOut: z.number(), weightsAgree: z.number(), weightsCompared: z.number() }),
+    house: z.object({ itemsInCustody: z.number(), itemsOut: z.number(), itemsOverdue: z.number(), weightsAgree: z.number(), weightsCompared: z.number() }),
     counts: z.object({ cases: z.number(), stones: z.number(), reports: z.number(), instrumentsToCheck: z.number(), custodyEntries: z.number(), auditEntries: z.number() }),
     drafts: z.array(z.object({ key: z.string(), updatedAt: instant })),
   })),
   /** Everything by its number, name or words, for the palette: cases, stones, clients, reports. */
   'find.anything': reads('anyone', z.strictObject({ text: line(120) }), z.array(z.object({ kind: z.enum(['case', 'stone', 'client', 'report']), id, caseId: id.nullable(), title: z.string(), detail: z.string() }))),
-  'print.receipt': reads('anyone', z.strictObject({ caseId: id }), z.object({ name: z.string(), pdf: z.instanceof(Uint8Array) })),
-  'print.labels': reads('anyone', z.strictObject({ caseId: id }), z.object({ name: z.string(), pdf: z.instanceof(Uint8Array) })),
 };

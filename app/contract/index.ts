@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { batchContract } from './batch.ts';
 import { casebookContract } from './casebook.ts';
 import { casesContract } from './cases.ts';
+import { custodyContract } from './custody.ts';
 import type { Reply } from './failure.ts';
 import { historyContract } from './history.ts';
 import { keysContract } from './keys.ts';
@@ -15,7 +16,7 @@ import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
-  ...casebookContract, ...casesContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract,
+  ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract,
   ...reportCheckContract, ...historyContract,
 } as const;
 

@@ -1,11 +1,13 @@
-import type { CustodyContent, CustodyEvent } from '../domain/custody-event.ts';
+import type { CustodyContent, WrittenEvent } from '../domain/custody-event.ts';
 import { err, ok, type Result } from '../result.ts';
 import { compareWeight } from './compare-weight.ts';
 import type { CurrentCustody } from './current-custody.ts';
+import { custodyOddities } from './custody-oddities.ts';
 
 export type CustodyRequest = {
-  readonly event: Exclude<CustodyEvent, 'received' | 'tested' | 'photographed'>;
+  readonly event: WrittenEvent;
   readonly from?: string | undefined; readonly to?: string | undefined; readonly place?: string | undefined; readonly seal?: string | undefined;
+  readonly outside?: boolean | undefined; readonly purpose?: string | undefined; readonly dueBack?: string | undefined;
   readonly weight?: number | undefined; readonly note?: string | undefined;
 };
 
@@ -17,6 +19,10 @@ export type CustodyCircumstances = {
   /** In steps of weightUnit. */
   readonly tolerance: number;
   readonly clientName: string;
+  /** Who writes the entry. */
+  readonly person: string;
+  /** Today in the laboratory's zone, YYYY-MM-DD. */
+  readonly today: string;
 };
 
 export type CustodyRefusal =
@@ -25,29 +31,16 @@ export type CustodyRefusal =
 
 const filled = (text: string | undefined): string | undefined => (text !== undefined && text.trim() !== '' ? text.trim() : undefined);
 
-const REQUIRED: Readonly<Record<CustodyRequest['event'], { field: 'weight' | 'seal' | 'place' | 'to'; sentence: string } | null>> = {
+const REQUIRED: Readonly<Record<WrittenEvent, { field: 'weight' | 'seal' | 'place' | 'to'; sentence: string } | null>> = {
   weighed: { field: 'weight', sentence: 'Write what the balance shows.' },
   sealed: { field: 'seal', sentence: 'Write the number of the seal.' },
   moved: { field: 'place', sentence: 'Write where it is put now.' },
   'handed-over': { field: 'to', sentence: 'Write who takes it.' },
+  'taken-back': { field: 'place', sentence: 'Write where it is put now.' },
+  seen: null,
   opened: null,
   returned: null,
 };
-
-/** What does not fit the entries before: it is recorded all the same, since it happened, and the entry says so. */
-function oddities(request: CustodyRequest, { current }: CustodyCircumstances): string[] {
-  const seal = filled(request.seal);
-  if (request.event === 'opened') {
-    if (current.seal === '') return ['No seal was on record when it was opened.'];
-    if (seal !== undefined && seal !== current.seal) return [`The seal on record was ${current.seal}.`];
-  }
-  if (request.event === 'sealed' && current.seal !== '') return [`It was on record as under seal ${current.seal}, whose opening was not recorded.`];
-  if (request.event === 'weighed' && current.seal !== '') return [`Weighed under seal ${current.seal}.`];
-  return [];
-}
-
-/** What a test's entry must say where no opening was recorded; undefined where nothing is odd. */
-export const testedUnderSeal = (seal: string): string | undefined => (seal === '' ? undefined : `It was on record as under seal ${seal}, whose opening was not recorded.`);
 
 /** Parts as one text, each ended like a sentence where another follows. */
 function sentences(parts: readonly (string | undefined)[]): string {
@@ -72,6 +65,31 @@ function weightPart(request: CustodyRequest, c: CustodyCircumstances): WeighedPa
 /** Which weight the reading answers to, where it is not the last one. */
 const COMPARED_WITH_FIRST = 'Compared with the first weight on record, not with the last.';
 
+/** Sentences beside the fields that can't stand as they are. */
+function faultsOf(request: CustodyRequest, c: CustodyCircumstances): Record<string, string> {
+  const required = REQUIRED[request.event];
+  const faults: Record<string, string> = {};
+  if (required && (required.field === 'weight' ? request.weight === undefined : filled(request[required.field]) === undefined)) faults[required.field] = required.sentence;
+  const due = filled(request.dueBack);
+  if (due !== undefined && due < c.today) faults['dueBack'] = 'That day has passed: write the day by which it is expected back.';
+  return faults;
+}
+
+/** Giver and taker where the request leaves them out. */
+function hands(request: CustodyRequest, c: CustodyCircumstances): { from: string | undefined; to: string | undefined } {
+  const changesHands = request.event === 'handed-over' || request.event === 'returned' || request.event === 'taken-back';
+  const taker = request.event === 'returned' ? c.clientName : request.event === 'taken-back' ? c.person : undefined;
+  return { from: filled(request.from) ?? (changesHands ? filled(c.current.holder) : undefined), to: filled(request.to) ?? taker };
+}
+
+/** What a hand-over out of the house says beside its hands. */
+function outsidePart(request: CustodyRequest): Partial<CustodyContent> {
+  if (request.event !== 'handed-over') return {};
+  const purpose = filled(request.purpose);
+  const dueBack = filled(request.dueBack);
+  return { ...(request.outside === true && { outside: true }), ...(purpose !== undefined && { purpose }), ...(request.outside === true && dueBack !== undefined && { dueBack }) };
+}
+
 /**
  * The content of the next custody entry of an item, or why there can be none.
  * A weight is compared with the last recorded one and with the first, in the same unit; what goes back to the client, with the first. What does not fit the record is written into the note.
@@ -80,19 +98,16 @@ export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): R
   if (c.current.returned) {
     return err({ code: 'gone', message: `${c.label} was returned to the client; its custody is closed.`, next: 'If it comes back, take it in as a new case.' });
   }
-  const required = REQUIRED[request.event];
-  if (required && (required.field === 'weight' ? request.weight === undefined : filled(request[required.field]) === undefined)) {
-    return err({ code: 'incomplete', fields: { [required.field]: required.sentence } });
-  }
+  const fields = faultsOf(request, c);
+  if (Object.keys(fields).length > 0) return err({ code: 'incomplete', fields });
   const weighed = weightPart(request, c);
-  const note = sentences([filled(request.note), ...oddities(request, c), weighed.says]).slice(0, NOTE_LENGTH);
+  const place = filled(request.place) ?? (request.event === 'seen' ? filled(c.current.place) : undefined);
+  const note = sentences([filled(request.note), ...custodyOddities({ ...request, seal: filled(request.seal), place }, c.current), weighed.says]).slice(0, NOTE_LENGTH);
   const seal = filled(request.seal) ?? (request.event === 'opened' && c.current.seal !== '' ? c.current.seal : undefined);
-  const from = filled(request.from) ?? (request.event === 'handed-over' || request.event === 'returned' ? filled(c.current.holder) : undefined);
-  const to = filled(request.to) ?? (request.event === 'returned' ? c.clientName : undefined);
-  const place = filled(request.place);
+  const { from, to } = hands(request, c);
   return ok({
     event: request.event,
-    ...(from !== undefined && { from }), ...(to !== undefined && { to }), ...(place !== undefined && { place }), ...(seal !== undefined && { seal }),
+    ...(from !== undefined && { from }), ...(to !== undefined && { to }), ...outsidePart(request), ...(place !== undefined && { place }), ...(seal !== undefined && { seal }),
     ...weighed.content, ...(note !== '' && { note }),
   });
 }

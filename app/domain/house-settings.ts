@@ -25,6 +25,8 @@ export const houseSettings = z.object({
   lotConfidence: z.number().min(50).max(99.99).default(95),
   /** Standard uncertainty of one reading of a mounted stone's measures, mm: common practice, no source. */
   readingMm: z.number().min(0.005).max(0.5).default(0.05),
+  /** Storage places of the house, as they are offered when something is put away: "safe, shelf 2". */
+  places: z.array(z.string().trim().min(1).max(120)).max(200).default([]),
   /** Which tests are asked for, by purpose. */
   protocols: protocols.default(() => defaultProtocols()),
   scopeText: z.string().max(4000).default(

@@ -1,7 +1,7 @@
 import type { LaboratoryView } from '../contract/casebook.ts';
 import type { CaseView } from '../contract/cases.ts';
 import { KIND_WORDS } from './content/item-part.ts';
-import { localDate, localTime } from './content/local-time.ts';
+import { dayWords, localTime } from './content/local-time.ts';
 import { grossWeightWords, itemNumber, stoneCountWords } from './item-words.ts';
 import type { ReceiptModel } from './receipt-model.ts';
 
@@ -13,9 +13,6 @@ export const RECEIPT_CONDITIONS = [
   'What was remarked on the condition of an item at receipt stands beside it.',
 ] as const;
 
-/** A due date is a day of the calendar and has no zone. */
-const dueWords = (day: string | null): string => (day === null ? '' : localDate(`${day}T12:00:00.000Z`, 'UTC'));
-
 /** What a client takes home, built from the case as it was taken in. `logo` is the laboratory's, in base64. */
 export function buildReceiptModel(laboratory: LaboratoryView, view: CaseView, logo: ReceiptModel['laboratory']['logo']): ReceiptModel {
   const { client } = view;
@@ -24,7 +21,7 @@ export function buildReceiptModel(laboratory: LaboratoryView, view: CaseView, lo
     laboratory: { name: laboratory.name, address: laboratory.address, zone: laboratory.zone, logo },
     client: { name: client.name, address: client.address, email: client.email, phone: client.phone },
     caseNumber: view.number, received: localTime(view.receivedAt, laboratory.zone), receivedAt: view.receivedAt, receivedBy: view.createdBy,
-    asks: view.asks, due: dueWords(view.dueOn), remarks: view.remarks,
+    asks: view.asks, due: view.dueOn === null ? '' : dayWords(view.dueOn), remarks: view.remarks,
     parcels: view.parcels.map((parcel) => ({
       heading: `Parcel ${parcel.ordinal}`, seal: parcel.sealNumber, remarks: parcel.remarks,
       items: parcel.items.map((item) => ({

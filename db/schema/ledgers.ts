@@ -18,6 +18,7 @@ export const custodyEntry = sqliteTable('custody_entry', {
   index('custody_item').on(t.itemId),
   // The bench counts these at every start: small indexes instead of reading the whole ledger.
   index('custody_returned').on(t.itemId).where(sql`json_extract(content, '$.event') = 'returned'`),
+  index('custody_outside').on(t.itemId).where(sql`json_extract(content, '$.outside') = 1`),
   index('custody_compared').on(t.itemId).where(sql`json_extract(content, '$.differs') IS NOT NULL`),
   index('custody_differs').on(t.itemId).where(sql`json_extract(content, '$.differs') = 1`),
 ]);

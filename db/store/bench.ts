@@ -31,12 +31,20 @@ function count(db: ReadDb, sql: string, parameters: Record<string, string> = {})
   return db.get<{ n: number }>(sql, parameters)!.n;
 }
 
-function house(db: ReadDb): BenchView['house'] {
+/** Walks the partial index of what ever left the house; the last hand of each decides. */
+const OUT_NOW = `SELECT json_extract(e.content, '$.dueBack') AS dueBack FROM custody_entry e WHERE json_extract(e.content, '$.outside') = 1 AND NOT EXISTS (
+  SELECT 1 FROM custody_entry l WHERE l.item_id = e.item_id AND l.seq > e.seq AND json_extract(l.content, '$.event') IN ('handed-over', 'taken-back', 'returned'))`;
+
+function house(db: ReadDb, today: string): BenchView['house'] {
   // The conditions are those of the partial indexes, word for word, so that only the indexes are read.
-  const itemsOut = count(db, `SELECT count(*) AS n FROM custody_entry WHERE json_extract(content, '$.event') = 'returned'`);
+  const returned = count(db, `SELECT count(*) AS n FROM custody_entry WHERE json_extract(content, '$.event') = 'returned'`);
+  const out = db.all<{ dueBack: string | null }>(OUT_NOW);
   const compared = count(db, `SELECT count(*) AS n FROM custody_entry WHERE json_extract(content, '$.differs') IS NOT NULL`);
   const differing = count(db, `SELECT count(*) AS n FROM custody_entry WHERE json_extract(content, '$.differs') = 1`);
-  return { itemsInCustody: count(db, 'SELECT count(*) AS n FROM item') - itemsOut, itemsOut, weightsAgree: compared - differing, weightsCompared: compared };
+  return {
+    itemsInCustody: count(db, 'SELECT count(*) AS n FROM item') - returned, itemsOut: out.length, itemsOverdue: out.filter((one) => one.dueBack !== null && one.dueBack < today).length,
+    weightsAgree: compared - differing, weightsCompared: compared,
+  };
 }
 
 function counts(db: ReadDb, at: string): BenchView['counts'] {
@@ -65,7 +73,7 @@ export function createBenchStore(handle: StoreHandle): BenchStore {
         later: open.filter((row) => !isOverdue(row.dueOn) && !isSoon(row.dueOn)),
         waiting: completeCaseRows(db, db.all<CaseBase>(BENCH_CASES, { state: 'reported' })),
         toConfirm: db.all<BenchView['toConfirm'][number]>(TO_CONFIRM, { personId }),
-        house: house(db), counts: counts(db, at),
+        house: house(db, today), counts: counts(db, at),
         drafts: db.all<BenchView['drafts'][number]>('SELECT key, updated_at AS updatedAt FROM draft ORDER BY updated_at DESC LIMIT 100'),
       };
     },

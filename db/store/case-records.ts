@@ -1,6 +1,7 @@
 import type { CustodyDocument } from '../../app/bundle/case-document.ts';
 import type { LaboratoryView } from '../../app/contract/casebook.ts';
-import type { CaseView, CustodyView, ItemView, StoneSummary } from '../../app/contract/cases.ts';
+import type { CaseView, ItemView, StoneSummary } from '../../app/contract/cases.ts';
+import type { CustodyView } from '../../app/contract/custody.ts';
 import type { ConclusionView, FindingView, RunView } from '../../app/contract/work.ts';
 import { custodyContent } from '../../app/domain/custody-event.ts';
 import type { Proposal } from '../../app/evidence/proposal.ts';
@@ -8,7 +9,7 @@ import type { ListedRecord } from '../../app/report-document/choose-attached.ts'
 import type { ReadDb, StoreHandle } from '../handle.ts';
 import { caseView } from './case-view.ts';
 import { conclusionsOfStone } from './conclusions-read.ts';
-import { createCustodyStore } from './custody.ts';
+import { listCustody } from './custody.ts';
 import { theLaboratory } from './laboratory.ts';
 import { evidenceOfStone } from './stone-folder.ts';
 
@@ -38,7 +39,7 @@ export async function caseRecords(handle: StoreHandle, caseId: string, at: strin
   const view = caseView(handle.read, caseId);
   if (view === null) return null;
   const stones = view.parcels.flatMap((parcel) => parcel.items).flatMap((item) => item.stones.map((stone) => stoneRecords(handle, item, stone, at)));
-  const { rows } = await createCustodyStore(handle).list({ caseId, itemId: null, limit: ALL, offset: 0 });
+  const { rows } = listCustody(handle.read, { caseId, itemId: null, limit: ALL, offset: 0 });
   return { laboratory: theLaboratory(handle.read), case: view, stones, custody: rows.reverse() };
 }
 

@@ -4,7 +4,7 @@ import { asc, eq } from 'drizzle-orm';
 import type { ReadDb, WriteTx } from '../handle.ts';
 import { caseRecord, item as itemTable, parcel as parcelTable } from '../schema/index.ts';
 import { clientById } from './clients.ts';
-import { custodyOfCase } from './custody.ts';
+import { custodyOfCase } from './custody-now.ts';
 import { personById } from './people.ts';
 import { photographsOfCase } from './photographs.ts';
 import { stoneSummariesOfCase } from './stone-summaries.ts';
@@ -12,9 +12,9 @@ import { stoneSummariesOfCase } from './stone-summaries.ts';
 type ItemRow = typeof itemTable.$inferSelect;
 
 function custodyPart(custody: CurrentCustody | undefined, receivedAt: string): ItemView['custody'] {
-  if (!custody) return { place: '', holder: '', seal: '', lastEvent: 'received', at: receivedAt, differs: false };
-  const { place, holder, seal, lastEvent, at, differs } = custody;
-  return { place, holder, seal, lastEvent, at, differs };
+  if (!custody) return { place: '', holder: '', seal: '', lastEvent: 'received', at: receivedAt, differs: false, out: null };
+  const { place, holder, seal, lastEvent, at, differs, out } = custody;
+  return { place, holder, seal, lastEvent, at, differs, out };
 }
 
 function itemView(row: ItemRow, custody: ItemView['custody'], stones: StoneSummary[], photographs: PhotographView[]): ItemView {

@@ -1,8 +1,10 @@
 import { eq } from 'drizzle-orm';
-import type { CustodyView } from '../../app/contract/cases.ts';
+import type { CustodyView } from '../../app/contract/custody.ts';
 import type { Failure } from '../../app/contract/failure.ts';
-import { currentCustody, type CurrentCustody } from '../../app/custody/current-custody.ts';
-import { nextCustody, type CustodyRequest } from '../../app/custody/next-custody.ts';
+import type { Output } from '../../app/contract/index.ts';
+import { dayInZone } from '../../app/custody/calendar.ts';
+import { checkPicture } from '../../app/custody/check-picture.ts';
+import { nextCustody, type CustodyRefusal, type CustodyRequest } from '../../app/custody/next-custody.ts';
 import { custodyContent } from '../../app/domain/custody-event.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { Change } from '../change.ts';
@@ -10,13 +12,25 @@ import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { appendCustody } from '../ledger/append-custody.ts';
 import { item } from '../schema/index.ts';
+import { custodyOfItem } from './custody-now.ts';
+import { insertPhotograph, type PhotographInput } from './insert-photograph.ts';
 import { theLaboratory } from './laboratory.ts';
+import { personById } from './people.ts';
 import { invalidFields, notFound } from './refusals.ts';
+import { whereaboutsAt } from './whereabouts.ts';
+
+export type CustodyFilter = { readonly caseId: string | null; readonly itemId: string | null; readonly limit: number; readonly offset: number };
 
 export type CustodyStore = {
   /** Newest first; of one case or one item, or of the whole house. */
-  list(filter: { readonly caseId: string | null; readonly itemId: string | null; readonly limit: number; readonly offset: number }): Promise<{ total: number; rows: CustodyView[] }>;
-  append(change: Change, input: CustodyRequest & { readonly itemId: string }): Promise<Result<CustodyView, Failure>>;
+  list(filter: CustodyFilter): Promise<{ total: number; rows: CustodyView[] }>;
+  append(change: Change, input: CustodyRequest & { readonly itemId: string; readonly photographs?: readonly PhotographInput[] | undefined }): Promise<Result<CustodyView, Failure>>;
+  /** The same entry for several items; all or none. */
+  appendMany(change: Change, input: CustodyRequest & { readonly itemIds: readonly string[] }): Promise<Result<CustodyView[], Failure>>;
+  /** Entries by their numbers, in the ledger's order; null where one is unknown. */
+  bySeq(seqs: readonly number[]): Promise<CustodyView[] | null>;
+  /** Every item that has not gone back to its client, as things stand at `at` (UTC ISO 8601). */
+  whereabouts(at: string): Promise<Output<'custody.whereabouts'>>;
 };
 
 type Row = {
@@ -35,27 +49,6 @@ function viewBySeq(db: ReadDb | WriteTx, seq: number): CustodyView {
   return viewOf(db.get<Row>(`${VIEW} WHERE e.seq = ?`, [seq])!);
 }
 
-type EntryRow = { item_id: string; at: string; content: string };
-
-const entryOf = (row: EntryRow) => ({ at: row.at, content: custodyContent.parse(JSON.parse(row.content)) });
-
-/** Where one item is now, or null while nothing is recorded of it. */
-export function custodyOfItem(db: ReadDb | WriteTx, itemId: string): CurrentCustody | null {
-  return currentCustody(db.all<EntryRow>('SELECT item_id, at, content FROM custody_entry WHERE item_id = ? ORDER BY seq', [itemId]).map(entryOf));
-}
-
-/** Where each item of a case is now. */
-export function custodyOfCase(db: ReadDb | WriteTx, caseId: string): Map<string, CurrentCustody> {
-  const rows = db.all<EntryRow>('SELECT item_id, at, content FROM custody_entry WHERE case_id = ? ORDER BY seq', [caseId]);
-  const entries = new Map<string, ReturnType<typeof entryOf>[]>();
-  for (const row of rows) {
-    const known = entries.get(row.item_id);
-    if (known) known.push(entryOf(row));
-    else entries.set(row.item_id, [entryOf(row)]);
-  }
-  return new Map([...entries].map(([itemId, ofItem]) => [itemId, currentCustody(ofItem)!]));
-}
-
 /** A case whose every item has gone back is closed. */
 function closeWhenAllReturned(tx: WriteTx, caseId: string): void {
   tx.run(`UPDATE case_record SET state = 'returned' WHERE id = @caseId AND NOT EXISTS (
@@ -63,35 +56,67 @@ function closeWhenAllReturned(tx: WriteTx, caseId: string): void {
       SELECT 1 FROM custody_entry e WHERE e.item_id = i.id AND json_extract(e.content, '$.event') = 'returned'))`, { caseId });
 }
 
-function append(tx: WriteTx, change: Change, input: CustodyRequest & { readonly itemId: string }): Result<CustodyView, Failure> {
+type Appended = { readonly seq: number; readonly label: string };
+
+function entryRefused(error: CustodyRefusal): Result<never, Failure> {
+  return error.code === 'incomplete' ? invalidFields(error.fields) : err({ code: 'refused', message: error.message, next: error.next });
+}
+
+function append(tx: WriteTx, deps: { newId(): string }, change: Change, input: CustodyRequest & { readonly itemId: string }, photographs: readonly PhotographInput[]): Result<Appended, Failure> {
   const row = tx.orm.select().from(item).where(eq(item.id, input.itemId)).get();
   const current = row ? custodyOfItem(tx, row.id) : null;
   if (!row || !current) return notFound('That item');
-  const { settings } = theLaboratory(tx);
+  const { settings, zone } = theLaboratory(tx);
   const weightUnit = row.weightUnit === 'g' ? 'g' : 'ct';
-  const content = nextCustody(input, {
+  const next = nextCustody(input, {
     label: row.label, current, weightUnit,
     tolerance: weightUnit === 'g' ? settings.weightToleranceGram : settings.weightToleranceCarat,
     clientName: tx.get<{ name: string }>('SELECT k.name FROM client k JOIN case_record n ON n.client_id = k.id WHERE n.id = ?', [row.caseId])!.name,
+    person: personById(tx, change.personId ?? '')?.name ?? '', today: dayInZone(change.at, zone),
   });
-  if (!content.ok) {
-    return content.error.code === 'incomplete' ? invalidFields(content.error.fields) : err({ code: 'refused', message: content.error.message, next: content.error.next });
-  }
-  const head = appendCustody(tx, change, { caseId: row.caseId, itemId: row.id, content: content.value });
-  if (content.value.event === 'returned') closeWhenAllReturned(tx, row.caseId);
-  appendAudit(tx, change, { subject: row.id, caseId: row.caseId, content: { custody: { seq: head.seq, hash: head.hash }, event: content.value.event, item: row.label } });
-  return ok(viewBySeq(tx, head.seq));
+  if (!next.ok) return entryRefused(next.error);
+  const faults = photographs.map((one) => checkPicture(one.bytes, one.mediaType === 'image/png' ? 'image/png' : 'image/jpeg')).filter((fault) => fault !== null);
+  if (faults[0] !== undefined) return invalidFields({ photographs: faults[0] });
+  const digests = photographs.map((one) => insertPhotograph(tx, deps, change, { caseId: row.caseId, itemId: row.id, stoneId: null }, one).sha256);
+  const content = { ...next.value, ...(digests.length > 0 && { photographs: digests }) };
+  const head = appendCustody(tx, change, { caseId: row.caseId, itemId: row.id, content });
+  if (content.event === 'returned') closeWhenAllReturned(tx, row.caseId);
+  appendAudit(tx, change, { subject: row.id, caseId: row.caseId, content: { custody: { seq: head.seq, hash: head.hash }, event: content.event, item: row.label, ...(digests.length > 0 && { photographs: digests }) } });
+  return ok({ seq: head.seq, label: row.label });
 }
 
-export function createCustodyStore(handle: StoreHandle): CustodyStore {
+/** The first refusal stops all: a half-written hand-over would say that some things changed hands and others did not. */
+function appendMany(tx: WriteTx, deps: { newId(): string }, change: Change, itemIds: readonly string[], request: CustodyRequest): Result<CustodyView[], Failure> {
+  const written: CustodyView[] = [];
+  for (const itemId of new Set(itemIds)) {
+    const one = append(tx, deps, change, { ...request, itemId }, []);
+    if (!one.ok) return one;
+    written.push(viewBySeq(tx, one.value.seq));
+  }
+  return ok(written);
+}
+
+/** Entries of one case, of one item, or of the whole house, newest first. */
+export function listCustody(db: ReadDb, { caseId, itemId, limit, offset }: CustodyFilter): { total: number; rows: CustodyView[] } {
+  const where = [...(caseId === null ? [] : ['e.case_id = @caseId']), ...(itemId === null ? [] : ['e.item_id = @itemId'])].join(' AND ') || '1';
+  const filter = { ...(caseId !== null && { caseId }), ...(itemId !== null && { itemId }) };
+  const total = db.get<{ n: number }>(`SELECT count(*) AS n FROM custody_entry e WHERE ${where}`, filter)!.n;
+  const rows = db.all<Row>(`${VIEW} WHERE ${where} ORDER BY e.seq DESC LIMIT @limit OFFSET @offset`, { ...filter, limit, offset });
+  return { total, rows: rows.map(viewOf) };
+}
+
+export function createCustodyStore(handle: StoreHandle, newId: () => string): CustodyStore {
   return {
-    async list({ caseId, itemId, limit, offset }) {
-      const where = [...(caseId === null ? [] : ['e.case_id = @caseId']), ...(itemId === null ? [] : ['e.item_id = @itemId'])].join(' AND ') || '1';
-      const filter = { ...(caseId !== null && { caseId }), ...(itemId !== null && { itemId }) };
-      const total = handle.read.get<{ n: number }>(`SELECT count(*) AS n FROM custody_entry e WHERE ${where}`, filter)!.n;
-      const rows = handle.read.all<Row>(`${VIEW} WHERE ${where} ORDER BY e.seq DESC LIMIT @limit OFFSET @offset`, { ...filter, limit, offset });
-      return { total, rows: rows.map(viewOf) };
+    list: async (filter) => listCustody(handle.read, filter),
+    append: (change, { photographs, ...input }) => handle.transactResult<CustodyView, Failure>((tx) => {
+      const one = append(tx, { newId }, change, input, photographs ?? []);
+      return one.ok ? ok(viewBySeq(tx, one.value.seq)) : one;
+    }),
+    appendMany: (change, { itemIds, ...request }) => handle.transactResult<CustodyView[], Failure>((tx) => appendMany(tx, { newId }, change, itemIds, request)),
+    async bySeq(seqs) {
+      const kept = [...new Set(seqs)].sort((a, b) => a - b).map((seq) => handle.read.get<Row>(`${VIEW} WHERE e.seq = ?`, [seq]));
+      return kept.every((row) => row !== undefined) ? kept.map(viewOf) : null;
     },
-    append: (change, input) => handle.transactResult<CustodyView, Failure>((tx) => append(tx, change, input)),
+    whereabouts: async (at) => whereaboutsAt(handle.read, at),
   };
 }

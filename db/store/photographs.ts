@@ -6,7 +6,7 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { appendCustody } from '../ledger/append-custody.ts';
-import { custodyOfItem } from './custody.ts';
+import { custodyOfItem } from './custody-now.ts';
 import { insertPhotograph, type PhotographInput, type PhotographPlace } from './insert-photograph.ts';
 import { readRawRecord, type RawContent } from './put-raw-record.ts';
 import { invalidFields, notFound, refused } from './refusals.ts';

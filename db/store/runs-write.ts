@@ -1,4 +1,4 @@
-import { testedUnderSeal } from '../../app/custody/next-custody.ts';
+import { testedUnderSeal } from '../../app/custody/custody-oddities.ts';
 import type { InstrumentMemory } from '../../app/contract/work.ts';
 import type { FindingFact } from '../../app/domain/finding.ts';
 import type { InstrumentState } from '../../app/domain/instrument-state.ts';
@@ -15,7 +15,7 @@ import { proposeFindings } from './findings-write.ts';
 import { rememberForNextRun } from './instruments.ts';
 import { putRawRecord, sameBytesInCase } from './put-raw-record.ts';
 import { putAnalysis, putSpectrum, type NewCurve } from './spectra.ts';
-import { custodyOfItem } from './custody.ts';
+import { custodyOfItem } from './custody-now.ts';
 
 export type NewRunFile = {
   readonly name: string; readonly mediaType: string; readonly bytes: Uint8Array; readonly sha256: string;

@@ -104,7 +104,7 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     const services = createServices({
       manager: managerOf(casebook), pool, keyring: createKeyring(() => casebook), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
-    const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), ask: askServices(services, scenario, people) };
+    const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);
     for (const [index, happening] of plan.entries()) {
       instant = happening.at;

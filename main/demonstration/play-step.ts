@@ -45,10 +45,10 @@ async function observe(step: Step<'observe'>, { stage, staged, target }: Context
 }
 
 async function custody(step: Step<'custody'>, { stage, staged, target }: Context): Promise<void> {
-  const { event, from, to, place, seal, weight, note } = step;
+  const { event, from, to, outside, purpose, dueBack, place, seal, weight, note } = step;
   const { id, item } = under(staged.items, target, 'item');
   if (weight !== undefined && item.gross !== null && weight.unit !== item.gross.unit) throw new Error(`demonstration: ${target} was weighed in another unit`);
-  await stage.ask(step.by, 'custody.append', { itemId: id, event, from, to, place, seal, weight: weight?.steps, note });
+  await stage.ask(step.by, 'custody.append', { itemId: id, event, from, to, outside, purpose, dueBack: dueBack === undefined ? undefined : stage.due(dueBack), place, seal, weight: weight?.steps, note });
 }
 
 async function photograph(step: Step<'photograph'>, { stage, staged, caseKey, target }: Context): Promise<void> {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { colourClass } from '../../app/domain/colour-class.ts';
 import { conclusionId } from '../../app/domain/conclusion.ts';
-import { custodyEvent } from '../../app/domain/custody-event.ts';
+import { writtenEvent } from '../../app/domain/custody-event.ts';
 import { strength, supports } from '../../app/domain/finding.ts';
 import { methodId } from '../../app/domain/method.ts';
 import { observation } from '../../app/domain/observation.ts';
@@ -82,8 +82,11 @@ const common = {
 
 const step = z.discriminatedUnion('do', [
   z.strictObject({
-    do: z.literal('custody'), ...common, items: z.array(z.string()).min(1), event: custodyEvent.exclude(['received', 'tested', 'photographed']),
-    from: z.string().optional(), to: z.string().optional(), place: z.string().optional(), seal: z.string().optional(), weight: grossWeight.optional(), note: z.string().optional(),
+    do: z.literal('custody'), ...common, items: z.array(z.string()).min(1), event: writtenEvent,
+    from: z.string().optional(), to: z.string().optional(), outside: z.boolean().optional(), purpose: z.string().optional(),
+    /** Working days from today. */
+    dueBack: z.number().int().optional(),
+    place: z.string().optional(), seal: z.string().optional(), weight: grossWeight.optional(), note: z.string().optional(),
   }),
   z.strictObject({ do: z.literal('measure'), ...common, setup: key, stones, format: setup.shape.format.optional(), xUnit: z.enum(STATABLE_X_UNITS).optional(), note: z.string().default('') }),
   z.strictObject({ do: z.literal('observe'), ...common, method: methodId, stones, instrument: key.nullable().default(null), note: z.string().default('') }),

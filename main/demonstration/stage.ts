@@ -16,6 +16,8 @@ export type Stage = {
   readonly clients: Map<string, string>;
   readonly instruments: Map<string, string>;
   readonly cases: Map<string, StagedCase>;
+  /** The date so many working days from today, yyyy-mm-dd. */
+  due(offset: number): string;
   /** Calls a service as a window would, through its schema, in the name of a person of the scenario. Throws where it is refused. */
   ask<K extends OperationName>(person: string, name: K, input: Input<K>): Promise<Output<K>>;
 };

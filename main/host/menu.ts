@@ -27,8 +27,8 @@ export function menuTemplate({ isMac, developer, send }: MenuFacts): MenuItemCon
     label: '&Go',
     submenu: [
       item('Bench', 'go:bench', 'CmdOrCtrl+1'), item('Cases', 'go:cases', 'CmdOrCtrl+2'), item('Stones', 'go:stones', 'CmdOrCtrl+3'),
-      item('Reports', 'go:reports', 'CmdOrCtrl+4'), item('Instruments', 'go:instruments', 'CmdOrCtrl+5'), item('Ledgers', 'go:ledgers', 'CmdOrCtrl+6'),
-      item('History', 'go:history', 'CmdOrCtrl+7'),
+      item('Custody', 'go:custody', 'CmdOrCtrl+4'), item('Reports', 'go:reports', 'CmdOrCtrl+5'), item('Instruments', 'go:instruments', 'CmdOrCtrl+6'),
+      item('Ledgers', 'go:ledgers', 'CmdOrCtrl+7'), item('History', 'go:history', 'CmdOrCtrl+8'),
       ...(isMac ? [] : [house]),
     ],
   };

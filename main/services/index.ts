@@ -3,6 +3,7 @@ import type { Keyring } from '../keys/keyring.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import { createHistoryServices } from './history.ts';
+import { createCustodyPrintServices } from './custody-print.ts';
 import type { HostFacts } from './intake-context.ts';
 import { createImageServices } from './images.ts';
 import { createIntakeServices } from './intake-services.ts';
@@ -24,6 +25,7 @@ export function createServices(deps: ServicesDeps): Services {
     ...createKeysServices(deps),
     ...createHistoryServices(deps),
     ...createBatchServices({ pool: deps.pool }),
+    ...createCustodyPrintServices(deps),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),
     ...createImageServices(work),

@@ -18,9 +18,10 @@ export type PrintDeps = {
 type PrintServices = Pick<Services, 'print.receipt' | 'print.labels'>;
 
 /** A name that every file system takes. */
-const fileName = (what: string, caseNumber: string): string => `${what} ${caseNumber.replace(/[^\p{L}\p{N}._-]+/gu, '-')}.pdf`;
+export const fileName = (what: string, caseNumber: string): string => `${what} ${caseNumber.replace(/[^\p{L}\p{N}._-]+/gu, '-')}.pdf`;
 
-const logoOf = (laboratory: LaboratoryView) =>
+/** The laboratory's logo as a model carries it. */
+export const logoOf = (laboratory: LaboratoryView) =>
   laboratory.logo === null ? null : { mediaType: laboratory.logo.mediaType, base64: Buffer.from(laboratory.logo.bytes).toString('base64') };
 
 /** Receipt and labels of a case, drawn away from the main thread. */

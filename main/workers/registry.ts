@@ -10,6 +10,8 @@ import { photographFactsTask } from './tasks/photograph-facts.ts';
 import { photographPreviewTask } from './tasks/photograph-preview.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
 import { checkReportTask } from './tasks/check-report.ts';
+import { renderCustodyTask } from './tasks/render-custody.ts';
+import { renderHandOverTask } from './tasks/render-hand-over.ts';
 import { renderLabelsTask } from './tasks/render-labels.ts';
 import { renderReceiptTask } from './tasks/render-receipt.ts';
 import { renderReportTask } from './tasks/render-report.ts';
@@ -25,6 +27,8 @@ export const TASKS = {
   'calibrate-scale': calibrateScaleTask,
   'report-figures': reportFiguresTask,
   'check-report': checkReportTask,
+  'render-custody': renderCustodyTask,
+  'render-hand-over': renderHandOverTask,
   'render-labels': renderLabelsTask,
   'render-receipt': renderReceiptTask,
   'render-report': renderReportTask,

@@ -75,7 +75,7 @@ export default function BenchView() {
             <h3>In the house</h3>
             <dl className="rows">
               <div><dt>In custody</dt><dd className="mono">{t.house.itemsInCustody} items</dd></div>
-              <div><dt>Out with someone</dt><dd className="mono">{t.house.itemsOut}</dd></div>
+              <div><dt className={t.house.itemsOverdue > 0 ? 'warn' : ''}><a className="link" href="#/custody">Out of the house</a></dt><dd className="mono">{t.house.itemsOverdue > 0 ? `${t.house.itemsOut}, ${t.house.itemsOverdue} overdue` : t.house.itemsOut}</dd></div>
               <div><dt className={t.house.weightsAgree < t.house.weightsCompared ? 'warn' : ''}>Weights in and out agree</dt><dd className="mono">{t.house.weightsCompared === 0 ? 'none yet' : `${t.house.weightsAgree} of ${t.house.weightsCompared}`}</dd></div>
             </dl>
           </section>

@@ -6,7 +6,7 @@ import { Photographs } from './photographs.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
 import { Fact } from './fact.tsx';
 import { ClientForm } from './client-form.tsx';
-import { CustodyTable } from './custody-table.tsx';
+import { CustodyTable } from '../custody/custody-table.tsx';
 import { Segmented } from '../look/choice.tsx';
 
 const COLUMNS: readonly Column<ItemView>[] = [

@@ -12,12 +12,13 @@ import { Segmented } from '../look/choice.tsx';
 import { DataTable, type Column } from '../look/data-table.tsx';
 import { Empty } from '../look/empty.tsx';
 import { Glyph } from '../look/glyph.tsx';
-import { showMoment } from '../look/time.ts';
+import { showDate, showMoment } from '../look/time.ts';
 import { go } from '../router.ts';
 import { colourShort } from '../stones/colour-short.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
-import { CUSTODY_ACTIONS, CustodyForm, type CustodyAction } from './custody-form.tsx';
-import { CustodyTable } from './custody-table.tsx';
+import { custodyActions, type CustodyAction } from '../custody/custody-actions.ts';
+import { CustodyForm } from '../custody/custody-form.tsx';
+import { CustodyTable } from '../custody/custody-table.tsx';
 import { Fact } from './fact.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
 import { Photographs } from './photographs.tsx';
@@ -54,7 +55,8 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   useKey('M', () => { go({ view: 'piece', id: item.id }); }, item.kind !== 'loose');
   useKey('L', () => { go({ view: 'lot', id: item.id }); }, item.kind === 'lot');
   const k = item.custody;
-  const whereabouts = [k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
+  const outWords = k.out ? `out with ${k.out.to}${k.out.dueBack ? `, back by ${showDate(k.out.dueBack)}` : ''}` : '';
+  const whereabouts = [outWords || k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
   const columns: readonly Column<StoneSummary>[] = [
     { key: 'label', head: 'Stone', width: '48px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
     { key: 'position', head: 'Where it sits', width: 'minmax(64px, 1.1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
@@ -79,7 +81,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
       {k.lastEvent === 'returned' ? <p className="second">Returned to the client: its custody is closed. If it comes back, take it in as a new case.</p> : (
         <div className="row gap4 custody-actions" role="group" aria-label="Custody">
           <span className="label">Custody</span>
-          {CUSTODY_ACTIONS.map((a) => <Button key={a.event} onPress={() => { setAction(a); }}>{a.name}</Button>)}
+          {custodyActions(k.out !== null).map((a) => <Button key={a.event} onPress={() => { setAction(a); }}>{a.name}</Button>)}
         </div>
       )}
       <div className="row gap8">

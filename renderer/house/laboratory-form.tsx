@@ -27,6 +27,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [attach, setAttach] = useState(String(s.attachMegabytes));
   const [scope, setScope] = useState(s.scopeText);
   const [limits, setLimits] = useState(s.limitsText);
+  const [places, setPlaces] = useState(s.places.join('\n'));
   const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
   const save = useChange('laboratory.save');
   const notes = useNotes();
@@ -47,7 +48,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     if (megabytes === undefined || !Number.isInteger(megabytes) || megabytes < 0 || megabytes > 200) faults['attach'] = 'Write a whole number from 0 to 200.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, scopeText: scope, limitsText: limits };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, scopeText: scope, limitsText: limits, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -72,6 +73,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
         <Field label="Raw records inside a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
       </div>
       <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source.</p>
+      <Field label="Storage places, one a line" lines={4} value={places} onChange={setPlaces} error={wrong['settings.places']} placeholder={'safe, tray 1\nsafe, tray 2\nbench'} hint="Offered wherever something is put away; other places can still be written." />
       <Field label="Scope, as printed on reports" lines={3} value={scope} onChange={setScope} error={wrong['settings.scopeText']} />
       <Field label="Limits, as printed on reports" lines={4} value={limits} onChange={setLimits} error={wrong['settings.limitsText']} />
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}
@@ -79,3 +81,6 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     </form>
   );
 }
+
+/** Every place once, in the order written. */
+const linesOf = (text: string): string[] => [...new Set(text.split('\n').map((line) => line.trim()).filter(Boolean))];

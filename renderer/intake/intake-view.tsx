@@ -21,6 +21,7 @@ import { useIntakeDraft } from './use-intake-draft.ts';
 import './intake.css';
 
 const NONE: FieldSentences = {};
+const PLACES = 'intake-places';
 
 function stillWrong(refused: FieldSentences, form: IntakeForm): FieldSentences {
   const now = intakeToInput(form);
@@ -29,7 +30,7 @@ function stillWrong(refused: FieldSentences, form: IntakeForm): FieldSentences {
 
 /** One hand-over on one sheet: client, parcels, items, stones. Kept as a draft until it is taken in. */
 export default function IntakeView() {
-  const { me } = useHouse();
+  const { me, laboratory } = useHouse();
   const draft = useIntakeDraft();
   const { form, change } = draft;
   const [refused, setRefused] = useState<FieldSentences>(NONE);
@@ -85,7 +86,8 @@ export default function IntakeView() {
               <DueField value={form.dueOn} onChange={(value) => { change({ do: 'set', field: 'dueOn', value }); }} error={wrong['dueOn']} />
             </div>
             <div className="stack gap8">
-              <Field label="Put where" value={form.place} onChange={(value) => { change({ do: 'set', field: 'place', value }); }} error={wrong['place']} placeholder="safe, tray 2" />
+              <Field label="Put where" value={form.place} onChange={(value) => { change({ do: 'set', field: 'place', value }); }} error={wrong['place']} placeholder="safe, tray 2" list={PLACES} />
+              <datalist id={PLACES}>{laboratory.settings.places.map((place) => <option key={place} value={place} />)}</datalist>
               <Field label="Brought by" value={form.broughtBy} onChange={(value) => { change({ do: 'set', field: 'broughtBy', value }); }} error={wrong['broughtBy']} placeholder="the client, or the courier’s name" />
             </div>
           </div>

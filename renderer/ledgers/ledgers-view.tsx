@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { AuditView, CustodyView } from '../../app/contract/cases.ts';
+import type { AuditView } from '../../app/contract/cases.ts';
+import type { CustodyView } from '../../app/contract/custody.ts';
 import type { Verification } from '../../app/contract/casebook.ts';
 import { useHouse } from '../house/house-context.tsx';
 import { Button } from '../look/button.tsx';
@@ -12,7 +13,7 @@ import { useAsk, useChange } from '../queries.ts';
 import { go } from '../router.ts';
 import { useKey } from '../keys/keymap.ts';
 import { View } from '../shell/view.tsx';
-import { custodyWords } from './custody-words.ts';
+import { custodyWords } from '../../app/report/custody-words.ts';
 import { VerificationSheet } from './verification-sheet.tsx';
 
 type Book = 'custody' | 'audit';

@@ -25,6 +25,7 @@ export function Rail() {
     { place: { view: 'bench' }, name: 'Bench', count: waiting ? String(waiting) : undefined },
     { place: { view: 'cases' }, name: 'Cases', count: today ? String(today.counts.cases) : undefined },
     { place: { view: 'stones' }, name: 'Stones', count: today ? String(today.counts.stones) : undefined },
+    { place: { view: 'custody' }, name: 'Custody', count: today ? (today.house.itemsOverdue ? `${today.house.itemsOverdue} !` : String(today.house.itemsInCustody)) : undefined, warn: (today?.house.itemsOverdue ?? 0) > 0 },
     { place: { view: 'reports' }, name: 'Reports', count: today ? String(today.counts.reports) : undefined },
     { place: { view: 'instruments' }, name: 'Instruments', count: today?.counts.instrumentsToCheck ? `${today.counts.instrumentsToCheck} !` : undefined, warn: true },
     { place: { view: 'history' }, name: 'History' },

@@ -28,6 +28,9 @@ export function localDate(instant: string, zone: string): string {
   return `${day} ${month} ${year}`;
 }
 
+/** "20 Nov 2026" for a day of the calendar, YYYY-MM-DD: it has no zone. */
+export const dayWords = (day: string): string => localDate(`${day}T12:00:00.000Z`, 'UTC');
+
 /** "20 Nov 2026, 14:05" for a UTC instant, in the laboratory's zone. */
 export function localTime(instant: string, zone: string): string {
   return `${localDate(instant, zone)}, ${partsOf(instant, zone).time}`;

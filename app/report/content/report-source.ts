@@ -1,5 +1,6 @@
 import type { LaboratoryView } from '../../contract/casebook.ts';
-import type { CaseView, CustodyView, ItemView, PhotographView, StoneSummary } from '../../contract/cases.ts';
+import type { CaseView, ItemView, PhotographView, StoneSummary } from '../../contract/cases.ts';
+import type { CustodyView } from '../../contract/custody.ts';
 import type { PieceWeights } from '../../contract/lots.ts';
 import type { ConclusionView, FindingView, RunView } from '../../contract/work.ts';
 import type { DraftContent } from '../draft/draft-content.ts';

@@ -7,7 +7,7 @@ const at = '2026-03-02T09:00:00.000Z';
 const folded = (...contents: CustodyContent[]): CurrentCustody => currentCustody(contents.map((content) => ({ at, content })))!;
 const received: CustodyContent = { event: 'received', from: 'client', to: 'Ada', place: 'safe 2' };
 const weighed: CustodyContent = { event: 'weighed', weight: 10_000, weightUnit: 'ct' };
-const next = (current: CurrentCustody, request: CustodyRequest) => nextCustody(request, { label: 'A', current, weightUnit: 'ct', tolerance: 20, clientName: 'Client' });
+const next = (current: CurrentCustody, request: CustodyRequest) => nextCustody(request, { label: 'A', current, weightUnit: 'ct', tolerance: 20, clientName: 'Client', person: 'Ada', today: '2026-03-02' });
 
 describe('currentCustody', () => {
   test('folds place, holder, seal and weight', () => {
@@ -64,5 +64,49 @@ describe('nextCustody', () => {
     const returned = next(folded(received, weighed), { event: 'returned', weight: 10_000 });
     expect(returned).toMatchObject({ value: { from: 'Ada', to: 'Client', differs: false } });
     expect(next(folded(received, { event: 'returned' }), { event: 'moved', place: 'x' })).toMatchObject({ ok: false, error: { code: 'gone' } });
+  });
+});
+
+describe('what leaves the house', () => {
+  const out: CustodyContent = { event: 'handed-over', from: 'Ada', to: 'Courier', outside: true, dueBack: '2026-03-05', purpose: 'infrared elsewhere' };
+  test('is with who took it until it is taken back, and lies on no shelf', () => {
+    expect(folded(received, out)).toMatchObject({ place: '', holder: 'Courier', out: { to: 'Courier', dueBack: '2026-03-05', purpose: 'infrared elsewhere', since: at } });
+    expect(folded(received, out, { event: 'taken-back', from: 'Courier', to: 'Ada', place: 'safe 2' })).toMatchObject({ place: 'safe 2', holder: 'Ada', out: null });
+  });
+  test('inside the house a hand-over leaves it on its shelf', () => {
+    expect(folded(received, { event: 'handed-over', from: 'Ada', to: 'Ben' })).toMatchObject({ place: 'safe 2', holder: 'Ben', out: null });
+  });
+  test('only what leaves the house is expected back', () => {
+    const inside = next(folded(received), { event: 'handed-over', to: 'Ben', dueBack: '2026-03-05' });
+    expect(inside).toMatchObject({ ok: true, value: { event: 'handed-over', from: 'Ada', to: 'Ben' } });
+    expect(inside.ok && inside.value.dueBack).toBeUndefined();
+    expect(next(folded(received), { event: 'handed-over', to: 'Courier', outside: true, dueBack: '2026-03-05', purpose: ' setting ' })).toMatchObject({ value: { outside: true, dueBack: '2026-03-05', purpose: 'setting' } });
+  });
+  test('a day that has passed is refused beside its field', () => {
+    expect(next(folded(received), { event: 'handed-over', to: 'Courier', outside: true, dueBack: '2026-03-01' })).toMatchObject({ ok: false, error: { code: 'incomplete', fields: { dueBack: expect.stringContaining('passed') } } });
+  });
+  test('taking back names who brought it and who takes it, and says when it was not on record as out', () => {
+    expect(next(folded(received, out), { event: 'taken-back', place: 'safe 2' })).toMatchObject({ value: { from: 'Courier', to: 'Ada', place: 'safe 2' } });
+    expect(next(folded(received), { event: 'taken-back', place: 'safe 2' })).toMatchObject({ value: { note: 'It was not on record as out of the house.' } });
+    expect(next(folded(received, out), { event: 'taken-back' })).toMatchObject({ error: { fields: { place: expect.any(String) } } });
+  });
+  test('a weight on its return answers to the weight before it left', () => {
+    expect(next(folded(received, weighed, out), { event: 'taken-back', place: 'safe 2', weight: 9_900 })).toMatchObject({ value: { differs: true, expectedWeight: 10_000 } });
+  });
+  test('another seal than it left with is named and is on record from then on', () => {
+    const back = next(folded(received, { event: 'sealed', seal: 'S-1' }, out), { event: 'taken-back', place: 'safe 2', seal: 'S-2' });
+    expect(back).toMatchObject({ value: { seal: 'S-2', note: 'The seal on record was S-1.' } });
+    expect(back.ok && folded(received, { event: 'sealed', seal: 'S-1' }, out, back.value).seal).toBe('S-2');
+  });
+  test('what is done to it while it should be out says so', () => {
+    expect(next(folded(received, out), { event: 'moved', place: 'bench 1' })).toMatchObject({ value: { note: 'It was on record as out with Courier, whose handing back was not recorded.' } });
+  });
+});
+
+describe('counting what is there', () => {
+  test('seen takes the place on record, and says when it lay elsewhere', () => {
+    expect(next(folded(received), { event: 'seen' })).toMatchObject({ value: { event: 'seen', place: 'safe 2' } });
+    expect(next(folded(received), { event: 'seen', place: 'bench 1' })).toMatchObject({ value: { place: 'bench 1', note: 'The place on record was safe 2.' } });
+    expect(folded(received, { event: 'seen', place: 'bench 1' }).place).toBe('bench 1');
   });
 });

@@ -59,7 +59,7 @@ describe('the bench', () => {
     expect([before.today, numbers(before.overdue), numbers(before.dueSoon), numbers(before.later)]).toEqual(['2026-03-02', [], ['C-2026-0001'], ['C-2026-0003', 'C-2026-0002']]);
     const after = await made.casebook.bench.today('2026-03-05T23:30:00.000Z', made.personId);
     expect([after.today, numbers(after.overdue)]).toEqual(['2026-03-06', ['C-2026-0001']]);
-    expect(before.house).toEqual({ itemsInCustody: 4, itemsOut: 0, weightsAgree: 0, weightsCompared: 0 });
+    expect(before.house).toEqual({ itemsInCustody: 4, itemsOut: 0, itemsOverdue: 0, weightsAgree: 0, weightsCompared: 0 });
     expect(before.counts).toMatchObject({ cases: 3, stones: 5, reports: 0, custodyEntries: 8 });
   });
   test('its query walks the index on state and due date and sorts no closed cases', () => {

@@ -102,7 +102,7 @@ describe('the demonstration casebook', () => {
     expect(next(bench.later)).toEqual(['Saltpan Lane Pawnbrokers: 3 stones to test']);
     expect(next(bench.waiting)).toEqual(['Harrow & Pell: reported, to be collected']);
     expect(bench.counts).toMatchObject({ cases: 7, stones: 47, reports: 2, instrumentsToCheck: 2 });
-    expect(bench.house).toMatchObject({ itemsOut: 1 });
+    expect(bench.house).toMatchObject({ itemsOut: 1, itemsOverdue: 1 });
     expect(bench.house.weightsCompared - bench.house.weightsAgree).toBe(1);
     expect(bench.toConfirm.length).toBeGreaterThan(3);
     const returned = await casebook.cases.list({ text: '', state: 'returned', limit: 10, offset: 0 });

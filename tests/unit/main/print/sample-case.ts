@@ -12,7 +12,7 @@ export const sampleLaboratory = (changes: Partial<LaboratoryView> = {}): Laborat
 
 export const sampleItem = (label: string, changes: Partial<ItemView> = {}): ItemView => ({
   id: `item-${label}`, label, kind: 'loose', declared: 'round brilliant, bought as natural', declaredValue: '1 200 EUR', grossWeight: 4120, weightUnit: 'ct', count: null,
-  setting: null, condition: 'small chip at the girdle', custody: { place: 'safe 1', holder: 'laboratory', seal: '20931', lastEvent: 'received', at: AT, differs: false },
+  setting: null, condition: 'small chip at the girdle', custody: { place: 'safe 1', holder: 'laboratory', seal: '20931', lastEvent: 'received', at: AT, differs: false, out: null },
   stones: [], photographs: [], ...changes,
 });
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { contract, type OperationName } from '../../../../app/contract/index.ts';
 import { casebookContract } from '../../../../app/contract/casebook.ts';
 import { casesContract } from '../../../../app/contract/cases.ts';
+import { custodyContract } from '../../../../app/contract/custody.ts';
 import type { Call, Session } from '../../../../main/services/service.ts';
 import { createIntakeServices } from '../../../../main/services/intake-services.ts';
 import { intake, looseItem, ringItem } from '../../db/made-casebook.ts';
@@ -32,7 +33,7 @@ function atTheDoor() {
 }
 
 test('every operation of the casebook and of intake is there, but for printing', () => {
-  const named = [...Object.keys(casebookContract), ...Object.keys(casesContract)].filter((name) => !name.startsWith('print.'));
+  const named = [...Object.keys(casebookContract), ...Object.keys(casesContract), ...Object.keys(custodyContract)].filter((name) => !name.startsWith('print.'));
   expect(Object.keys(atTheDoor().services).sort()).toEqual(named.sort());
 });
 

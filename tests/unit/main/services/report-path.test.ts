@@ -217,7 +217,7 @@ describe('the report', () => {
       ['R2', createHash('sha256').update(infrared.bytes).digest('hex')],
       ['R2', createHash('sha256').update(luminescence.bytes).digest('hex')],
     ]);
-    expect(sectionOf(model, 'custody')!.entries.map((entry) => entry.what).join('; ')).toMatch(/received.*tested, R1.*tested, R2/);
+    expect(sectionOf(model, 'custody')!.entries.map((entry) => entry.what).join('; ')).toMatch(/received.*tested in R1.*tested in R2/);
     expect(sectionOf(model, 'signatures')!.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issuing person: Ben Invented']);
   }, 20_000);
 

@@ -39,7 +39,7 @@ test('the next stone is found over items and parcels, and none beyond the ends',
 });
 
 describe('the custody tag', () => {
-  const custody = { place: 'bench 2', holder: '', seal: '20931', lastEvent: 'opened', at: '2026-11-25T09:14:00.000Z', differs: false } as const;
+  const custody = { place: 'bench 2', holder: '', seal: '20931', lastEvent: 'opened', at: '2026-11-25T09:14:00.000Z', differs: false, out: null } as const;
   test('gives the clock today and the day otherwise', () => {
     expect(custodyTag({ custody }, 'UTC', '2026-11-25')).toBe('in custody: bench 2, seal 20931 opened 09:14');
     expect(custodyTag({ custody: { ...custody, lastEvent: 'moved', seal: '' } }, 'UTC', '2026-12-01')).toBe('in custody: bench 2, moved 25 Nov');

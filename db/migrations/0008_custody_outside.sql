@@ -1,0 +1,1 @@
+CREATE INDEX `custody_outside` ON `custody_entry` (`item_id`) WHERE json_extract(content, '$.outside') = 1;
