@@ -21,12 +21,11 @@ export function custodyDeed(c: CustodyContent): string[] {
   ].filter(Boolean);
 }
 
-/** A weighing as text: "1.0200 ct, differs from 1.0500 ct"; empty where nothing was weighed. */
-export function custodyWeighing(c: CustodyContent): string {
-  const unit = c.weightUnit ?? 'ct';
-  if (c.weight === undefined) return '';
-  return `${weightText(c.weight, unit)}${c.differs && c.expectedWeight !== undefined ? `, differs from ${weightText(c.expectedWeight, unit)}` : ''}`;
-}
+const weightWords = (c: CustodyContent): string => (c.weight === undefined ? '' : weightText(c.weight, c.weightUnit ?? 'ct'));
+const differsWords = (c: CustodyContent): string => (c.differs && c.expectedWeight !== undefined ? `differs from ${weightText(c.expectedWeight, c.weightUnit ?? 'ct')}` : '');
 
-/** A custody entry as one line: "handed over from M. to courier · seal 20931 · 1.0200 ct, differs from 1.0500 ct". */
-export const custodyWords = (c: CustodyContent): string => [...custodyDeed(c), custodyWeighing(c), c.note ?? ''].filter(Boolean).join(' · ');
+/** A weighing as text: "1.0200 ct, differs from 1.0500 ct"; empty where nothing was weighed. */
+export const custodyWeighing = (c: CustodyContent): string => [weightWords(c), differsWords(c)].filter(Boolean).join(', ');
+
+/** A custody entry as one line: "handed over from M. to courier · seal 20931 · 1.0200 ct · differs from 1.0500 ct". */
+export const custodyWords = (c: CustodyContent): string => [...custodyDeed(c), weightWords(c), differsWords(c), c.note ?? ''].filter(Boolean).join(' · ');

@@ -36,7 +36,7 @@ export default function CustodyOverview() {
     { key: 'item', head: 'Item', width: '132px', mono: true, cell: (r) => `${r.caseNumber} / ${r.label}`, sort: (r) => `${r.caseNumber}/${r.label}` },
     { key: 'declared', head: 'Declared as', width: 'minmax(120px, 2fr)', cell: (r) => <span title={r.declared}>{r.declared}</span>, sort: (r) => r.declared },
     { key: 'client', head: 'Client', width: 'minmax(90px, 1.2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
-    { key: 'where', head: 'Where', width: 'minmax(120px, 1.6fr)', cell: (r) => <span title={r.out?.purpose ? `${whereWords(r)}, for ${r.out.purpose}` : whereWords(r)}>{whereWords(r)}</span>, sort: whereWords },
+    { key: 'where', head: 'Where', width: 'minmax(130px, 1.8fr)', cell: (r) => <span title={r.out?.purpose ? `${whereWords(r)}, for ${r.out.purpose}` : whereWords(r)}>{whereWords(r)}</span>, sort: whereWords },
     { key: 'seal', head: 'Seal', width: '84px', mono: true, cell: (r) => <span title={r.seal}>{r.seal || '–'}</span>, sort: (r) => r.seal },
     { key: 'due', head: 'Back by', width: '104px', cell: (r) => (r.out ? <span className={r.out.overdue ? 'warn' : ''}>{r.out.dueBack ? showDue(r.out.dueBack, today) : 'no day agreed'}</span> : <span className="quiet">–</span>), sort: (r) => (r.out ? r.out.dueBack ?? '9998' : '9999') },
     { key: 'seen', head: 'Last entry', width: '84px', mono: true, cell: (r) => <span title={showMoment(r.seenAt, laboratory.zone)}>{showShortDay(r.seenAt, laboratory.zone)}</span>, sort: (r) => r.seenAt },
@@ -50,7 +50,7 @@ export default function CustodyOverview() {
         <div className="custody">
           <nav className="custody-shelves" aria-label="Places">
             {shelvesOf(everything.data.rows, everything.data.places).map((one) => (
-              <button key={one.id} type="button" className="tree-line" aria-current={one.id === shelf ? 'true' : undefined} onClick={() => { setShelf(one.id); }}>
+              <button key={one.id} type="button" className="shelf-line" aria-current={one.id === shelf ? 'true' : undefined} onClick={() => { setShelf(one.id); }}>
                 <span className={`one-line ${one.warn ? 'warn' : ''}`} title={one.name}>{one.name}</span><span className="mono">{one.count}</span>
               </button>
             ))}

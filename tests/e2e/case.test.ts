@@ -27,8 +27,10 @@ describe.each(availableHosts())('a case in %s', (host) => {
   /** One entry of the ledger, written with the keyboard after its button was pressed. */
   async function write(button: string, lines: Readonly<Record<string, string>>): Promise<void> {
     await culet.page.getByRole('group', { name: 'Custody' }).getByRole('button', { name: button, exact: true }).click();
-    for (const [label, text] of Object.entries(lines)) await sheet().getByRole('textbox', { name: label, exact: true }).fill(text);
+    for (const [label, text] of Object.entries(lines)) await sheet().getByLabel(label, { exact: true }).fill(text);
     await culet.page.keyboard.press('Control+Enter');
+    // What changes hands offers its form first.
+    if (button === 'Hand over' || button === 'Return') await sheet().getByRole('button', { name: 'Done' }).click();
     await sheet().waitFor({ state: 'detached' });
   }
   const show = (what: RegExp) => culet.page.getByRole('radio', { name: what }).click();
