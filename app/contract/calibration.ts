@@ -31,6 +31,22 @@ export const calibrationTrial = z.object({
 });
 export type CalibrationTrial = z.infer<typeof calibrationTrial>;
 
+export const diamondFile = {
+  instrumentId: id, name: line(255), bytes, xUnit: z.enum(STATABLE_X_UNITS).optional(),
+  /** What the laser is called, nm in air. */
+  nominalNm: z.number().min(200, 'Write the laser’s nominal wavelength in nm.').max(1100, 'Write the laser’s nominal wavelength in nm.'),
+};
+
+/** The laser by the diamond line of a known stone, before anything is kept. Wavelengths in air, nm. */
+export const laserTrial = z.object({
+  sha256: digest, laserNm: z.number(), uncertaintyNm: z.number(), foundNm: z.number(), standardErrorNm: z.number(),
+  /** What is to be kept, in one sentence. */
+  words: z.string(),
+  /** False where the wavelength scale itself was never calibrated. */
+  scaled: z.boolean(),
+});
+export type LaserTrial = z.infer<typeof laserTrial>;
+
 export const calibrationContract = {
   'instruments.tryCalibration': reads(['examiner', 'second-examiner', 'manager'], z.strictObject(lampFile), calibrationTrial),
   /** Keeps the fit and the digest of the lamp's curve, and counts as a check of the instrument. */

@@ -9,7 +9,7 @@ import { protocolState } from '../protocol/protocol-state.ts';
 import { reportModel } from '../report/report-model.ts';
 import { analysisParameters, analysisResult } from '../spectra/analysis.ts';
 import { STATABLE_X_UNITS, X_UNITS, Y_UNITS } from '../spectra/spectrum.ts';
-import { calibrationContract, scaleView } from './calibration.ts';
+import { calibrationContract, diamondFile, laserTrial, scaleView } from './calibration.ts';
 import { caseView, itemView, stoneSummary } from './cases.ts';
 import { bytes, digest, filled, floats, id, instant, line, nothing } from './common.ts';
 import { changes, reads } from './operation.ts';
@@ -118,6 +118,9 @@ export const workContract = {
   }), instrumentView),
   'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400) }), instrumentView),
   ...calibrationContract,
+  'instruments.tryLaser': reads(bench, z.strictObject(diamondFile), laserTrial),
+  /** Keeps the laser’s wavelength as a check of the instrument, which remembers it for its next run. */
+  'instruments.calibrateLaser': changes(bench, z.strictObject({ ...diamondFile, passed: z.boolean() }), instrumentView),
   /** Reads files without keeping anything. */
   'runs.tryFiles': reads(bench, z.strictObject({ caseId: id, instrumentId: id.nullable(), files: z.array(fileInput).min(1).max(200) }), z.array(fileTrial)),
   /** Keeps a run: raw bytes always, curves where they could be read, analysis and proposed findings. */

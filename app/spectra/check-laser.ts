@@ -9,7 +9,7 @@ import type { Match } from './match-centres.ts';
 export type LaserDoubt = { readonly warning: AnalysisWarning };
 
 /** A diode laser may be this far from its nominal wavelength, nm (judgement). */
-const MOST_LASER_ERROR_NM = 6;
+export const MOST_LASER_ERROR_NM = 6;
 const LEAST_SNR = 15;
 const WIDEST_CM1 = 60;
 /** Luminescence lies on the long side of its laser; so far on the other side, nm, and this clear over the noise, the laser was another (judgement). */

@@ -57,6 +57,11 @@ export function rememberForNextRun(tx: WriteTx, change: Change, instrumentId: st
   appendAudit(tx, change, { subject: instrumentId, caseId: null, content: { remembers } });
 }
 
+/** A laser's true wavelength, nm in air, and the curve it was found in. */
+export type LaserInput = CheckInput & {
+  readonly laserNm: number; readonly uncertaintyNm: number; readonly foundNm: number; readonly nominalNm: number; readonly fileName: string; readonly fileSha256: string;
+};
+
 export type InstrumentsStore = {
   list(at: string): Promise<InstrumentView[]>;
   get(id: string, at: string): Promise<InstrumentView | null>;
@@ -66,6 +71,8 @@ export type InstrumentsStore = {
   save(change: Change, input: InstrumentInput): Promise<InstrumentView | null>;
   /** Null where there is no such instrument. */
   recordCheck(change: Change, input: CheckInput): Promise<InstrumentView | null>;
+  /** Keeps the check and lets the instrument remember the laser, in one transaction; null where there is no such instrument. */
+  keepLaser(change: Change, input: LaserInput): Promise<InstrumentView | null>;
 };
 
 export function createInstrumentsStore(handle: StoreHandle, newId: () => string): InstrumentsStore {
@@ -90,6 +97,16 @@ export function createInstrumentsStore(handle: StoreHandle, newId: () => string)
       tx.orm.insert(instrumentCheck).values({ id: newId(), ...input, at: change.at, personId: change.personId }).run();
       appendAudit(tx, change, { subject: input.instrumentId, caseId: null, content: { passed: input.passed, reference: input.reference, outcome: input.outcome } });
       return instrumentAt(tx, input.instrumentId, change.at);
+    }),
+    keepLaser: (change, { instrumentId, passed, reference, outcome, laserNm, ...measured }) => handle.transact((tx) => {
+      if (change.personId === null) throw new Error('keepLaser: a check needs a person');
+      const before = instrumentAt(tx, instrumentId, change.at);
+      if (before === null) return null;
+      const remembers = { ...before.remembers, laserNm };
+      tx.orm.insert(instrumentCheck).values({ id: newId(), instrumentId, at: change.at, personId: change.personId, passed, reference, outcome }).run();
+      tx.orm.update(instrument).set({ remembers: JSON.stringify(remembers) }).where(eq(instrument.id, instrumentId)).run();
+      appendAudit(tx, change, { subject: instrumentId, caseId: null, content: { passed, reference, outcome, laserNm, ...measured, remembers } });
+      return instrumentAt(tx, instrumentId, change.at);
     }),
   };
 }

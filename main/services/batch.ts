@@ -1,9 +1,11 @@
 import type { BatchRow } from '../../app/batch/batch-row.ts';
 import type { ParsedInput } from '../../app/contract/index.ts';
 import { ok } from '../../app/result.ts';
+import type { Casebook } from '../../db/open-casebook.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createCancelTasks } from './cancel-tasks.ts';
+import { withHouseScale } from './house-scale.ts';
 import type { Services } from './service.ts';
 
 /** Files a thread takes at a time: short enough that other work is not kept waiting, long enough that handing over costs little. */
@@ -16,12 +18,14 @@ type File = ParsedInput<'batch.analyse'>['files'][number];
 /** A view of part of a larger buffer would be sent to the thread with all of that buffer. */
 const compact = (file: File): File => (file.bytes.byteLength === file.bytes.buffer.byteLength ? file : { ...file, bytes: file.bytes.slice() });
 
-/** Analysing many files without keeping them, and stopping long work. */
-export function createBatchServices({ pool }: { readonly pool: TaskPool }): Pick<Services, 'batch.analyse' | 'work.cancel'> {
+/** Analysing many files without keeping them, by the open casebook’s settings where there is one, and stopping long work. */
+export function createBatchServices({ pool, casebook }: { readonly pool: TaskPool; casebook(): Casebook | null }): Pick<Services, 'batch.analyse' | 'work.cancel'> {
   const tasks = createCancelTasks();
   return {
     async 'batch.analyse'({ task, files, parameters }, call) {
       const { signal, done } = tasks.begin(task, call.signal);
+      const open = casebook();
+      const told = open === null ? parameters : await withHouseScale(parameters, { casebook: open });
       const groups = Array.from({ length: Math.ceil(files.length / FILES_AT_A_TIME) }, (_, i) => files.slice(FILES_AT_A_TIME * i, FILES_AT_A_TIME * (i + 1)));
       const rows: BatchRow[][] = groups.map(() => []);
       let next = 0;
@@ -30,7 +34,7 @@ export function createBatchServices({ pool }: { readonly pool: TaskPool }): Pick
       const lane = async (): Promise<void> => {
         while (next < groups.length && failure === null) {
           const at = next++;
-          const outcome = await pool.run('batch-rows', { files: groups[at]!.map(compact), parameters }, { signal });
+          const outcome = await pool.run('batch-rows', { files: groups[at]!.map(compact), parameters: told }, { signal });
           if (!outcome.ok) { failure = taskFailure(outcome.error); return; }
           rows[at] = outcome.value;
           finished += groups[at]!.length;

@@ -24,7 +24,7 @@ export function createServices(deps: ServicesDeps): Services {
     ...intake,
     ...createKeysServices(deps),
     ...createHistoryServices(deps),
-    ...createBatchServices({ pool: deps.pool }),
+    ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current() }),
     ...createCustodyPrintServices(deps),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),

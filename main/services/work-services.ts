@@ -7,6 +7,7 @@ import { createCalibrationServices } from './calibrations.ts';
 import { createConclusionServices } from './conclusions.ts';
 import { createFindingServices } from './findings.ts';
 import { createInstrumentServices } from './instruments.ts';
+import { createLaserServices } from './laser-calibration.ts';
 import { createLotServices } from './lots.ts';
 import { createRawService } from './raw.ts';
 import { createReportDraftServices } from './report-drafts.ts';
@@ -25,6 +26,7 @@ export function createWorkServices(deps: WorkDeps): Pick<Services, keyof typeof 
   return {
     ...createInstrumentServices(deps),
     ...createCalibrationServices(deps),
+    ...createLaserServices(deps),
     ...createFindingServices(deps),
     ...createConclusionServices(deps),
     ...createReportServices(deps),

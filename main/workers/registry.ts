@@ -6,6 +6,7 @@ import { batchRowsTask } from './tasks/batch-rows.ts';
 import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
 import { comparePairTask } from './tasks/compare-pair.ts';
 import { decodePhotographTask } from './tasks/decode-photograph.ts';
+import { findLaserTask } from './tasks/find-laser.ts';
 import { photographFactsTask } from './tasks/photograph-facts.ts';
 import { photographPreviewTask } from './tasks/photograph-preview.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
@@ -25,6 +26,7 @@ export const TASKS = {
   'analyse-file': analyseFileTask,
   'batch-rows': batchRowsTask,
   'calibrate-scale': calibrateScaleTask,
+  'find-laser': findLaserTask,
   'report-figures': reportFiguresTask,
   'check-report': checkReportTask,
   'render-custody': renderCustodyTask,

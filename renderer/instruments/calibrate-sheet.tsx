@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { scaleInOrder, type ScaleUse } from '../../app/calibration/calibration-words.ts';
 import { CALIBRATION_STANDARDS, calibrationStandard } from '../../app/calibration/standards.ts';
 import type { Input } from '../../app/contract/index.ts';
@@ -11,12 +11,12 @@ import { Dialog } from '../look/dialog.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useChange } from '../queries.ts';
-import { gatherFiles, type IncomingFile } from '../runs/incoming-file.ts';
+import type { IncomingFile } from '../runs/incoming-file.ts';
 import { STATABLE_WORDS } from '../runs/trial-words.ts';
-import { useFileDrop } from '../runs/use-file-drop.ts';
 import { CalibrationOutcome } from './calibration-outcome.tsx';
+import { CurveFile } from './curve-file.tsx';
 import { linesAsText, readOwnLines } from './own-lines.ts';
-import { useCalibrationTrial } from './use-calibration-trial.ts';
+import { useTrial } from './use-trial.ts';
 
 /** The lamp that an instrument of these methods is calibrated with first. */
 function firstStandard(instrument: InstrumentView): string {
@@ -28,24 +28,18 @@ function firstStandard(instrument: InstrumentView): string {
 export function CalibrateSheet({ instrument, onClose }: { readonly instrument: InstrumentView; readonly onClose: () => void }) {
   const [standardId, setStandardId] = useState(() => firstStandard(instrument));
   const [file, setFile] = useState<IncomingFile | null>(null);
-  const [refused, setRefused] = useState<readonly string[]>([]);
   const [xUnit, setXUnit] = useState<StatableXUnit | ''>('');
   const [ownText, setOwnText] = useState<string | null>(null);
   const [use, setUse] = useState<ScaleUse>('correct');
   const [saidPassed, setSaidPassed] = useState<'yes' | 'no' | null>(null);
-  const picker = useRef<HTMLInputElement>(null);
   const keep = useChange('instruments.calibrate');
   const standard = calibrationStandard(standardId)!;
   const own = useMemo(() => (ownText === null ? { lines: null, error: null } : readOwnLines(ownText, standard.lines[0]!.uncertainty)), [ownText, standard]);
 
-  const take = (files: readonly File[]) => {
-    void gatherFiles(files.slice(0, 1)).then((gathered) => { setRefused(gathered.refused); if (gathered.files[0]) setFile(gathered.files[0]); });
-  };
-  const over = useFileDrop(take);
   const input = useMemo((): Input<'instruments.tryCalibration'> | null => (file === null || own.error !== null ? null : {
     instrumentId: instrument.id, name: file.name, bytes: file.bytes, standard: standardId, ownLines: own.lines === null ? null : [...own.lines], ...(xUnit === '' ? {} : { xUnit }),
   }), [file, own, instrument.id, standardId, xUnit]);
-  const { trial, failure, working } = useCalibrationTrial(input);
+  const { trial, failure, working } = useTrial('instruments.tryCalibration', input);
   const passed = saidPassed ?? (trial && scaleInOrder(trial.fit, use) ? 'yes' : 'no');
   const ready = trial !== null && input !== null && !keep.isPending;
   const submit = () => { if (ready) keep.mutate({ ...input, use, passed: passed === 'yes' }, { onSuccess: onClose }); };
@@ -61,12 +55,7 @@ export function CalibrateSheet({ instrument, onClose }: { readonly instrument: I
       {ownText === null
         ? <div className="row gap12"><p className="quiet grow">{standard.lines.length} positions: {standard.source}.</p><Button kind="quiet" onPress={() => { setOwnText(linesAsText(standard)); }}>Use a certificate’s positions</Button></div>
         : <Field label="Positions, one in a line; behind it the uncertainty where it is known" lines={6} mono value={ownText} onChange={setOwnText} error={own.error ?? undefined} />}
-      <div className={`calibration-drop ${over ? 'calibration-drop-over' : ''}`}>
-        <p className="grow two-lines">{over ? 'Let go: nothing is kept yet.' : file ? file.name : 'Drop the file with the lamp’s curve anywhere on this sheet, or'}</p>
-        <Button onPress={() => { picker.current?.click(); }}>{file ? 'Pick another file' : 'Pick the file'}</Button>
-        <input ref={picker} type="file" className="hide" tabIndex={-1} aria-label="File of the lamp’s curve" onChange={(e) => { take([...e.target.files ?? []]); e.target.value = ''; }} />
-      </div>
-      {refused.map((sentence) => <p key={sentence} className="warn">{sentence}</p>)}
+      <CurveFile what="the lamp’s curve" file={file} onFile={setFile} />
       {working ? <Working what="Looking for the lines" /> : null}
       {failure ? <Trouble {...failure} /> : null}
       {trial ? (

@@ -12,6 +12,7 @@ import { View } from '../shell/view.tsx';
 import { go } from '../router.ts';
 import { CalibrateSheet } from './calibrate-sheet.tsx';
 import { CheckForm } from './check-form.tsx';
+import { LaserSheet } from './laser-sheet.tsx';
 import { InstrumentForm } from './instrument-form.tsx';
 import './instruments.css';
 
@@ -40,7 +41,8 @@ export default function InstrumentsView() {
   const [editing, setEditing] = useState<InstrumentView | 'new' | null>(null);
   const [checking, setChecking] = useState<InstrumentView | null>(null);
   const [calibrating, setCalibrating] = useState<InstrumentView | null>(null);
-  useKey('A', () => { setEditing('new'); }, editing === null && checking === null && calibrating === null);
+  const [measuring, setMeasuring] = useState<InstrumentView | null>(null);
+  useKey('A', () => { setEditing('new'); }, editing === null && checking === null && calibrating === null && measuring === null);
   return (
     <View over="A run of an instrument that is not in order is kept and marked; its findings do not count" title="Instruments"
       actions={<><Button onPress={() => { go({ view: 'batch' }); }}>Analyse a folder</Button><Button kind="main" keys="A" onPress={() => { setEditing('new'); }}>Add an instrument</Button></>}>
@@ -64,13 +66,14 @@ export default function InstrumentsView() {
                 <p className={i.state === 'in-order' ? '' : 'warn'}>{STATE_WORDS[i.state]}, every {i.checkEveryDays} days</p>
                 {i.lastCheck ? <p className="quiet two-lines">{showMoment(i.lastCheck.at, laboratory.zone)}, {i.lastCheck.by}: {i.lastCheck.reference}, {i.lastCheck.outcome}</p> : null}
               </div>
-              <div className="row gap4 instrument-keys">{i.methods.some((m) => METHODS[m].yields === 'spectrum') ? <Button onPress={() => { setCalibrating(i); }}>Calibrate</Button> : null}<Button onPress={() => { setChecking(i); }}>Record a check</Button><Button kind="quiet" onPress={() => { setEditing(i); }}>Edit</Button></div>
+              <div className="row gap4 instrument-keys">{i.methods.some((m) => METHODS[m].yields === 'spectrum') ? <Button onPress={() => { setCalibrating(i); }}>Calibrate</Button> : null}{i.methods.some((m) => m === 'raman' || m === 'photoluminescence') ? <Button onPress={() => { setMeasuring(i); }}>Measure the laser</Button> : null}<Button onPress={() => { setChecking(i); }}>Record a check</Button><Button kind="quiet" onPress={() => { setEditing(i); }}>Edit</Button></div>
             </li>
           ))}
         </ul>
       </div>
       {editing ? <InstrumentForm instrument={editing === 'new' ? null : editing} onClose={() => { setEditing(null); }} /> : null}
       {calibrating ? <CalibrateSheet instrument={calibrating} onClose={() => { setCalibrating(null); }} /> : null}
+      {measuring ? <LaserSheet instrument={measuring} onClose={() => { setMeasuring(null); }} /> : null}
       {checking ? <CheckForm instrument={checking} onClose={() => { setChecking(null); }} /> : null}
     </View>
   );

@@ -29,7 +29,7 @@ const texts = Array.from({ length: 20 }, (_, seed) => {
   return new TextEncoder().encode(`Wavelength (nm)\tCounts\n${Array.from(x, (v, i) => `${v.toFixed(4)}\t${y[i]}`).join('\n')}\n`);
 });
 const pool = createTaskPool({ workerFile: worker, size: threads });
-const services = createBatchServices({ pool });
+const services = createBatchServices({ pool, casebook: () => null });
 const parameters = contract['batch.analyse'].input.shape.parameters.parse({ method: 'photoluminescence', laserNm: 532 });
 
 /** The chunks as text, made beforehand: in the product the window makes them, in another process. */

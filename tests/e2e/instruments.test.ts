@@ -21,6 +21,9 @@ describe.each(availableHosts())('instruments in %s', (host) => {
   const folder = mkdtempSync(join(tmpdir(), 'culet-instruments-'));
   beforeAll(async () => {
     writeFileSync(join(folder, 'neon.txt'), columns(madeLamp('neon', { from: 520, to: 900, points: 3000, fwhm: 0.6, shown: (v) => v + 0.7 + 0.001 * (v - 700) })));
+    // What a scale shows that lies as far off as the lamp's, which is calibrated first.
+    const known = simulatePhotoluminescence(simulatedStone('natural-iia', 3), emissionInstrument({ laserNm: 532.45, fromNm: 540, toNm: 700, points: 3000, spikes: 0 }), 3);
+    writeFileSync(join(folder, 'diamond.txt'), columns({ ...known, x: known.x.map((v) => v + 0.7 + 0.001 * (v - 700)) }));
     mkdirSync(join(folder, 'day', 'afternoon'), { recursive: true });
     for (let i = 0; i < COUNT; i++) {
       const curve = simulatePhotoluminescence(simulatedStone(STONE_KINDS[i % STONE_KINDS.length]!, i), emissionInstrument({ points: 1500 }), i);
@@ -48,6 +51,18 @@ describe.each(availableHosts())('instruments in %s', (host) => {
     await culet.page.getByText(/scale by neon lamp: positions within 0\.\d+ nm, corrected/).waitFor();
     expect(await culet.page.getByText(/^in order, every/).count()).toBe(1);
     await lookAt(culet, 'instruments-calibrated', ['light']);
+  });
+
+  test('a known diamond’s line tells the true laser, which the next runs begin with', async () => {
+    await visit(culet, '#/instruments', 'Instruments');
+    await button('Measure the laser').click();
+    await culet.page.getByLabel('File of the known diamond’s curve').setInputFiles(join(folder, 'diamond.txt'));
+    await culet.page.getByText(/the laser is at 532\.4\d\d ± 0\.\d+ nm in air, 0\.4\d\d nm above the 532 nm/).waitFor();
+    await lookAt(culet, 'laser', ['light', 'dark']);
+    await culet.page.keyboard.press('ControlOrMeta+Enter');
+    await culet.page.getByText(/^laser 532\.4\d* nm/).waitFor();
+    await culet.page.getByText(/Raman line of a known diamond, “diamond\.txt”/).waitFor();
+    await lookAt(culet, 'instruments-laser', ['light']);
   });
 
   test('a folder is analysed without being kept', async () => {

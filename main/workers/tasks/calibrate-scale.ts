@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { calibrateScale, type Calibrated } from '../../../app/calibration/calibrate-scale.ts';
 import { calibrationStandard, withOwnLines } from '../../../app/calibration/standards.ts';
-import { readSpectrumFile } from '../../../app/files/read-spectrum-file.ts';
 import type { ReadWarning } from '../../../app/files/spectrum-file.ts';
 import { err, ok, type Result } from '../../../app/result.ts';
 import type { StatableXUnit } from '../../../app/spectra/spectrum.ts';
+import { readOneCurve } from '../read-one-curve.ts';
 import type { Task } from '../task.ts';
 import { buffersOf } from '../task.ts';
 
@@ -17,11 +17,9 @@ export type CalibrateOutcome = Result<Calibrated & { readonly sha256: string; re
 function calibrate({ name, bytes, xUnit, standard: standardId, ownLines }: CalibratePayload): CalibrateOutcome {
   const tabulated = calibrationStandard(standardId);
   if (!tabulated) return err({ code: 'standard-unknown', message: 'This lamp or standard is not in the table: choose another.' });
-  const read = readSpectrumFile(name, bytes, xUnit === undefined ? {} : { xUnit });
+  const read = readOneCurve(name, bytes, xUnit);
   if (!read.ok) return read;
-  const curves = read.value.blocks.filter((block) => block.peaksOnly !== true);
-  if (curves.length !== 1) return err({ code: 'several-curves', message: `The file holds ${curves.length} curves; a calibration needs exactly one: export the lamp’s curve alone.` });
-  const outcome = calibrateScale(curves[0]!, ownLines === null ? tabulated : withOwnLines(tabulated, ownLines));
+  const outcome = calibrateScale(read.value.block, ownLines === null ? tabulated : withOwnLines(tabulated, ownLines));
   if (!outcome.ok) return outcome;
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   return ok({ ...outcome.value, sha256, standardName: ownLines === null ? tabulated.name : `${tabulated.name}, own positions`, warnings: read.value.warnings });

@@ -87,3 +87,32 @@ describe('calibrating an instrument', () => {
     expect(trial.fit.lines.every((line) => ownLines.some((own) => own.position === line.reference))).toBe(true);
   });
 });
+
+describe('the laser by a known diamond', () => {
+  const diamond = (laserNm: number) => jcampOf('known', simulatePhotoluminescence(simulatedStone('natural-iia', 3), emissionInstrument({ laserNm, points: 3000, spikes: 0 }), 3), 'NANOMETERS', 'PHOTOLUMINESCENCE');
+  const file = () => ({ instrumentId, name: 'known.jdx', bytes: diamond(532.4), nominalNm: 532 });
+  test('a trial keeps nothing; kept, it is a check, in the ledger, and what the instrument remembers', async () => {
+    const trial = await house.done(house.examiner, 'instruments.tryLaser', file());
+    expect(trial.laserNm).toBeCloseTo(532.4, 1);
+    expect(trial.scaled).toBe(false);
+    expect((await house.done(house.examiner, 'instruments.list', {}))[0]).toMatchObject({ remembers: { laserNm: 532 }, lastCheck: null });
+    const kept = await house.done(house.examiner, 'instruments.calibrateLaser', { ...file(), passed: true });
+    expect(kept.remembers.laserNm).toBeCloseTo(trial.laserNm, 3);
+    expect(kept).toMatchObject({ state: 'in-order', scale: null, lastCheck: { by: 'Ada Invented', reference: 'Raman line of a known diamond, “known.jdx”', outcome: trial.words } });
+    const [entry] = (await house.casebook.audit.list({ caseId: null, limit: 1, offset: 0 })).rows;
+    expect(entry).toMatchObject({ operation: 'instruments.calibrateLaser', subject: instrumentId });
+  });
+  test('on the scale that governs the instrument', async () => {
+    await house.done(house.examiner, 'instruments.calibrate', { ...input(), use: 'correct', passed: true });
+    const curve = simulatePhotoluminescence(simulatedStone('natural-iia', 3), emissionInstrument({ laserNm: 532.4, points: 3000, spikes: 0 }), 3);
+    const trial = await house.done(house.examiner, 'instruments.tryLaser', { ...file(), bytes: jcampOf('known', { ...curve, x: curve.x.map(shown) }, 'NANOMETERS', 'PHOTOLUMINESCENCE') });
+    expect(Math.abs(trial.laserNm - 532.4)).toBeLessThan(0.05);
+    expect(trial.scaled).toBe(true);
+    expect(trial.uncertaintyNm).toBeLessThan(0.06);
+  });
+  test('what is no diamond’s curve is refused and keeps nothing', async () => {
+    const answer = await house.as(house.examiner, 'instruments.calibrateLaser', { ...file(), nominalNm: 785, passed: true });
+    expect(answer.ok ? null : answer.error).toMatchObject({ code: 'refused', message: expect.stringContaining('785') as string });
+    expect((await house.done(house.examiner, 'instruments.list', {}))[0]!.lastCheck).toBeNull();
+  });
+});
