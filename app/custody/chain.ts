@@ -19,6 +19,22 @@ export function sha256Hex(data: string | Uint8Array): string {
   return bytesToHex(sha256(typeof data === 'string' ? utf8ToBytes(data) : data));
 }
 
+const PLAIN = /^[\x20\x21\x23-\x5b\x5d-\x7e]*$/;
+
+/** A string without anything to escape is written as it stands. */
+const scalar = (value: JsonValue): string => (typeof value === 'string' && PLAIN.test(value) ? `"${value}"` : canonicalJson(value));
+
+type KeptStatement = Omit<CustodyStatement, 'content'> | Omit<AuditStatement, 'content'>;
+
+/**
+ * What `entryHash` hashes, put together from a content that is known to be canonical, without writing that anew:
+ * the members of a statement have fixed names, whose order is that of RFC 8785.
+ */
+export function hashedText(previous: string, kept: KeptStatement, content: string): string {
+  const said = { ...kept, previous } as Readonly<Record<string, JsonValue>>;
+  return `{${[...Object.keys(said), 'content'].sort().map((key) => `"${key}":${key === 'content' ? content : scalar(said[key]!)}`).join(',')}}`;
+}
+
 /**
  * Digest of a ledger entry: SHA-256 over the RFC 8785 form of the statement and the digest of the entry before.
  * `previous` is GENESIS for the first entry. Throws where the statement can't be written as canonical JSON.

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { CHAIN_START, verifyChain, verifyEnd, type ChainState, type KeptEntry } from '../../app/custody/verify-chain.ts';
 import type { ReadDb } from '../handle.ts';
 import { faultyPart, soundPart, type Pace, type Part } from './part.ts';
@@ -29,13 +30,15 @@ const auditKept = (row: AuditRow): KeptEntry => ({
   statement: { seq: row.seq, at: row.at, person: row.person_id, operation: row.operation, subject: row.subject, case: row.case_id },
 });
 
+const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+
 async function walk<Row extends { seq: number }>(db: ReadDb, table: string, kept: (row: Row) => KeptEntry, pace: Pace, each: (row: Row) => void): Promise<ChainState> {
   let state = CHAIN_START;
   // From below the first possible number, so that an entry numbered 0 or less is seen.
   let after = Number.MIN_SAFE_INTEGER;
   for (;;) {
     const rows = db.all<Row>(`SELECT * FROM ${table} WHERE seq > ? ORDER BY seq LIMIT ${SLICE}`, [after]);
-    state = verifyChain(rows.map(kept), state);
+    state = verifyChain(rows.map(kept), state, sha256);
     rows.forEach(each);
     const last = rows[rows.length - 1];
     if (!last || state.fault) break;
