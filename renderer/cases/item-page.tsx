@@ -87,6 +87,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
       <div className="row gap8">
         <Segmented label="Below" value={below} onChange={setBelow} options={[{ value: 'stones', label: 'stones' }, { value: 'custody', label: 'custody' }, { value: 'photographs', label: `photographs ${item.photographs.length || ''}`.trim() }]} />
         <span className="grow" />
+        {item.kind === 'loose' ? null : <Button keys="M" onPress={() => { go({ view: 'piece', id: item.id }); }}>Map of the piece</Button>}
         {item.kind === 'lot' ? <Button keys="L" onPress={() => { go({ view: 'lot', id: item.id }); }}>Open the lot</Button> : null}
         {below === 'stones' ? <Button kind="quiet" onPress={() => { setStone('new'); }}>Add a stone</Button> : null}
       </div>

@@ -5,6 +5,7 @@ import { useHouse } from '../house/house-context.tsx';
 import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
+import { focusSoon } from '../look/focus-soon.ts';
 import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
 import { shortDigest, showMoment } from '../look/time.ts';
@@ -21,6 +22,8 @@ import { usePicture } from './use-picture.ts';
 import { useWheelZoom } from './use-wheel-zoom.ts';
 import './piece.css';
 
+/** Takes the cursor when a button that had it goes away: Escape would otherwise reach nobody. */
+const FRAME = '.photograph-frame';
 const PAN_PX = 60;
 const ZOOM_STEP = 1.25;
 
@@ -76,7 +79,7 @@ export function PhotographSheet({ photograph, onClose }: { readonly photograph: 
     <Dialog title={name} width={1320} onClose={onClose} footer={(
       <>
         <span className="quiet grow">{LIGHT_WORDS[photograph.light]} · kept {showMoment(photograph.at, laboratory.zone)} · {photograph.size.toLocaleString('en')} bytes · <span className="mono">{shortDigest(photograph.sha256)}</span></span>
-        {changed ? <><Button kind="quiet" onPress={() => { setOwn(null); }}>Drop the changes</Button><Button kind="main" isDisabled={saveLook.isPending} onPress={() => { saveLook.mutate({ photographId: photograph.id, view: set }, { onSuccess: () => { setOwn(null); notes.say('Kept how it is looked at; the photograph itself is unchanged.'); }, onError: (e) => { notes.complain(e.failure); } }); }}>Keep this view</Button></> : null}
+        {changed ? <><Button kind="quiet" onPress={() => { setOwn(null); focusSoon(FRAME); }}>Drop the changes</Button><Button kind="main" isDisabled={saveLook.isPending} onPress={() => { saveLook.mutate({ photographId: photograph.id, view: set }, { onSuccess: () => { setOwn(null); focusSoon(FRAME); notes.say('Kept how it is looked at; the photograph itself is unchanged.'); }, onError: (e) => { notes.complain(e.failure); } }); }}>Keep this view</Button></> : null}
         <Button onPress={() => { content.mutate({ photographId: photograph.id }, { onSuccess: (f) => { saveFile(f.name, f.mediaType, f.bytes); }, onError: (e) => { notes.complain(e.failure); } }); }}>Save as it came</Button>
       </>
     )}>
