@@ -5,7 +5,7 @@ export type Place =
   | { readonly view: 'bench' | 'cases' | 'stones' | 'custody' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' }
   | { readonly view: 'history'; readonly panel?: string }
   | { readonly view: 'case'; readonly id: string }
-  | { readonly view: 'stone' | 'lot' | 'piece'; readonly id: string; readonly panel?: string };
+  | { readonly view: 'stone' | 'lot' | 'piece' | 'pair'; readonly id: string; readonly panel?: string };
 
 const LISTS = ['bench', 'cases', 'stones', 'custody', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch', 'check'] as const;
 
@@ -13,14 +13,14 @@ export function parsePlace(hash: string): Place {
   const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   if (view === 'case' && id) return { view, id };
   if (view === 'history') return id ? { view, panel: id } : { view };
-  if ((view === 'stone' || view === 'lot' || view === 'piece') && id) return panel ? { view, id, panel } : { view, id };
+  if ((view === 'stone' || view === 'lot' || view === 'piece' || view === 'pair') && id) return panel ? { view, id, panel } : { view, id };
   const list = LISTS.find((l) => l === view);
   return { view: list ?? 'bench' };
 }
 
 export function placeAddress(place: Place): string {
   if (place.view === 'case') return `#/case/${encodeURIComponent(place.id)}`;
-  if (place.view === 'stone' || place.view === 'lot' || place.view === 'piece') return `#/${place.view}/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
+  if (place.view === 'stone' || place.view === 'lot' || place.view === 'piece' || place.view === 'pair') return `#/${place.view}/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
   if (place.view === 'history' && place.panel) return `#/history/${encodeURIComponent(place.panel)}`;
   return `#/${place.view}`;
 }

@@ -122,7 +122,7 @@ export function comparePair({ longWave, shortWave, marks, stops, stopsFrom }: Pa
     const [long, short] = [underLong[i], underShort[i]];
     if (!long || !short) { outside.push(mark.number); return []; }
     const [lampLong, lampShort] = [underLamp(long), underLamp(short)];
-    return [{ markId: mark.id, number: mark.number, stoneId: mark.stoneId, longWave: lampLong, shortWave: lampShort, ...ratioOf(long, short, lampLong, lampShort, stops) }];
+    return [{ markId: mark.id, number: mark.number, stoneId: mark.stoneId, x: mark.x, y: mark.y, radius: mark.radius, longWave: lampLong, shortWave: lampShort, ...ratioOf(long, short, lampLong, lampShort, stops) }];
   });
   const scores = robustScores(measured.flatMap(({ logRatio, bound }) => (logRatio === null || bound !== 'none' ? [] : [logRatio])));
   const stones = measured.map((stone): PairStone => {

@@ -19,6 +19,8 @@ const underLamp = z.object({
 
 export const pairStone = z.object({
   markId: z.string(), number: z.number(), stoneId: z.string().nullable(),
+  /** Place on the upright long-wave photograph: x and radius as parts of its width, y of its height. */
+  x: z.number(), y: z.number(), radius: z.number(),
   longWave: underLamp, shortWave: underLamp,
   /** Natural logarithm of short-wave over long-wave, exposure compensated; null where both are dark or clipped. */
   logRatio: z.number().nullable(),
