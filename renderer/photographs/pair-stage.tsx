@@ -62,15 +62,18 @@ export function PairStage({ item, analysis, selected, onSelect }: { readonly ite
   );
 }
 
+/** Length of a frame's corner, in the radius. */
+const CORNER = 0.24;
 /** Letter height of a mark's number is at least this, px; on small marks it stands beside. */
 const BESIDE_PX = 5;
 
 function PairMark({ number, x, y, radius, standsOut, selected, onSelect }: { readonly number: number; readonly x: number; readonly y: number; readonly radius: number; readonly standsOut: boolean; readonly selected: boolean; readonly onSelect: () => void }) {
-  const reach = 0.72 * radius + 2;
+  const framed = standsOut || selected;
+  const reach = framed ? radius + 3 : 0.72 * radius + 2; // outside the corners where there are some
   return (
     <g className={`pair-mark ${selected ? 'pair-mark-selected' : ''} ${standsOut ? 'pair-mark-out' : ''}`} onClick={onSelect}>
       <rect className="mark-hit" x={x - radius} y={y - radius} width={2 * radius} height={2 * radius} />
-      {standsOut || selected ? <path className="pair-corners" d={[[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([sx = 0, sy = 0]) => `M${x + sx * radius} ${y + sy * (radius - reach / 3)}V${y + sy * radius}H${x + sx * (radius - reach / 3)}`).join('')} /> : null}
+      {framed ? <path className="pair-corners" d={[[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([sx = 0, sy = 0]) => `M${x + sx * radius} ${y + sy * (radius - CORNER * radius)}V${y + sy * radius}H${x + sx * (radius - CORNER * radius)}`).join('')} /> : null}
       <text x={x + reach} y={y - reach - BESIDE_PX + 4}>{number}</text>
     </g>
   );
