@@ -1,7 +1,12 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { HouseContext } from './house/house-context.tsx';
 import { Palette } from './keys/palette.tsx';
 import { Trouble, Working } from './look/empty.tsx';
+import { LockView } from './people/lock-view.tsx';
+import { noteUnlocked } from './people/lock-state.ts';
+import { RecoverySheet } from './people/recovery-sheet.tsx';
+import { SignInView } from './people/sign-in-view.tsx';
+import { useStay } from './people/use-stay.ts';
 import { useAsk } from './queries.ts';
 import { usePlace, type Place } from './router.ts';
 import { Rail } from './shell/rail.tsx';
@@ -51,10 +56,14 @@ function Here({ place }: { readonly place: Place }) {
 export function App() {
   const status = useAsk('casebook.status', {}, { keep: true });
   const place = usePlace();
+  const locked = status.data?.locked ?? false;
+  useStay(status.data?.me !== undefined && status.data.me !== null && !locked, status.data?.laboratory?.settings.idleMinutes ?? 10);
+  useEffect(() => { if (!locked) noteUnlocked(); }, [locked]);
   if (status.isPending) return <Working what="Opening the casebook" />;
   if (status.isError) return <div className="page"><Trouble {...status.error.failure} /></div>;
   const { laboratory, people, me } = status.data;
   if (status.data.state !== 'open' || !laboratory) return <Start status={status.data} />;
+  if (me === null && !laboratory.isDemonstration) return <SignInView laboratory={laboratory} people={people} />;
   return (
     <HouseContext.Provider value={{ laboratory, people, me, status: status.data }}>
       <div className="shell">
@@ -65,6 +74,7 @@ export function App() {
         </main>
         {me ? <Palette /> : null}
       </div>
+      {locked ? <LockView /> : <RecoverySheet />}
     </HouseContext.Provider>
   );
 }

@@ -2,6 +2,7 @@ import { keepPreviousData, QueryClient, useMutation, useQueries, useQuery, type 
 import type { Input, OperationName, Output } from '../app/contract/index.ts';
 import type { Failure } from '../app/contract/failure.ts';
 import { door } from './door.ts';
+import { whenUnlocked } from './people/lock-state.ts';
 
 /** A failure that crossed the door, as the error of a query. */
 export class DoorFailure extends Error {
@@ -22,9 +23,28 @@ door.subscribe((event) => { if (event.kind === 'changed') void queryClient.inval
 /** Pictures are large: one that is no longer shown is held for a while and then let go. */
 const KEPT_MS = 60_000;
 
+/** A window that was locked meanwhile shows it at once. */
+export function noteFailure(failure: Failure): void {
+  if (failure.code === 'locked') void queryClient.invalidateQueries({ queryKey: ['casebook.status'] });
+}
+
+/** Reads again once the window is open: what is shown stays while it is locked. */
+async function askPatiently<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
+  for (;;) {
+    const reply = await door.call(name, input);
+    if (reply.ok) return reply.value;
+    if (reply.error.code !== 'locked') throw new DoorFailure(reply.error);
+    noteFailure(reply.error);
+    await whenUnlocked();
+  }
+}
+
 async function ask<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
   const reply = await door.call(name, input);
-  if (!reply.ok) throw new DoorFailure(reply.error);
+  if (!reply.ok) {
+    noteFailure(reply.error);
+    throw new DoorFailure(reply.error);
+  }
   return reply.value;
 }
 
@@ -32,7 +52,7 @@ async function ask<K extends OperationName>(name: K, input: Input<K>): Promise<O
 export function useAsk<K extends OperationName>(name: K, input: Input<K> | null, options: { readonly keep?: boolean } = {}): UseQueryResult<Output<K>, DoorFailure> {
   return useQuery<Output<K>, DoorFailure>({
     queryKey: [name, input],
-    queryFn: () => ask(name, input as Input<K>),
+    queryFn: () => askPatiently(name, input as Input<K>),
     enabled: input !== null,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
   });
@@ -40,12 +60,12 @@ export function useAsk<K extends OperationName>(name: K, input: Input<K> | null,
 
 /** Reads what never changes, such as the bytes of a record: asked once, and not again when something else changes. */
 export function useAskOnce<K extends OperationName>(name: K, input: Input<K> | null): UseQueryResult<Output<K>, DoorFailure> {
-  return useQuery<Output<K>, DoorFailure>({ queryKey: [name, input], queryFn: () => ask(name, input as Input<K>), enabled: input !== null, staleTime: 'static', gcTime: KEPT_MS });
+  return useQuery<Output<K>, DoorFailure>({ queryKey: [name, input], queryFn: () => askPatiently(name, input as Input<K>), enabled: input !== null, staleTime: 'static', gcTime: KEPT_MS });
 }
 
 /** Reads the same kind of thing several times, in the order of the inputs. */
 export function useAskAll<K extends OperationName>(name: K, inputs: readonly Input<K>[]): UseQueryResult<Output<K>, DoorFailure>[] {
-  return useQueries({ queries: inputs.map((input) => ({ queryKey: [name, input] as const, queryFn: () => ask(name, input) })) }) as UseQueryResult<Output<K>, DoorFailure>[];
+  return useQueries({ queries: inputs.map((input) => ({ queryKey: [name, input] as const, queryFn: () => askPatiently(name, input) })) }) as UseQueryResult<Output<K>, DoorFailure>[];
 }
 
 /** Changes something through the door; every list is asked again afterwards. */

@@ -1,24 +1,11 @@
 import { z } from 'zod';
 import { houseSettings } from '../domain/house-settings.ts';
-import { role } from '../domain/role.ts';
-import { bytes, digest, done, filled, id, instant, line, nothing } from './common.ts';
+import { MAX_PASSWORD } from '../people/check-password.ts';
+import { bytes, digest, done, filled, instant, line, nothing } from './common.ts';
+import { laboratoryView, personInput, personView } from './house-views.ts';
 import { changes, reads } from './operation.ts';
 
-export const personView = z.object({ id, name: z.string(), initials: z.string(), roles: z.array(role), active: z.boolean() });
-export type PersonView = z.infer<typeof personView>;
-
-export const laboratoryView = z.object({
-  name: z.string(), address: z.string(), zone: z.string(), isDemonstration: z.boolean(),
-  logo: z.object({ mediaType: z.string(), bytes: z.instanceof(Uint8Array) }).nullable(),
-  settings: houseSettings, createdAt: instant,
-});
-export type LaboratoryView = z.infer<typeof laboratoryView>;
-
-const personInput = z.strictObject({
-  name: filled('Write the person’s name.', 120),
-  initials: filled('Write two to six letters.', 8),
-  roles: z.array(role).min(1, 'Choose at least one role.'),
-});
+export { laboratoryView, personView, type LaboratoryView, type PersonView } from './house-views.ts';
 
 const zone = z.string().min(1, 'Choose the time zone.').max(60);
 const logo = z.object({ mediaType: z.enum(['image/png', 'image/jpeg']), bytes });
@@ -33,16 +20,21 @@ export const casebookContract = {
     state: z.enum(['none', 'open', 'unusable']),
     trouble: z.object({ message: z.string(), next: z.string(), backups: z.array(z.object({ file: z.string(), at: instant })) }).nullable(),
     laboratory: laboratoryView.nullable(),
-    people: z.array(personView),
+    /** Before anybody signed in: only as far as the house lets names be seen. `opensWith`: code must be replaced at the first sign-in; nothing: in the demonstration, or before one was chosen. */
+    people: z.array(personView.extend({ opensWith: z.enum(['password', 'code', 'nothing']) })),
     /** Who works at this window. */
     me: personView.nullable(),
+    /** The window answers nothing until a password is given; `me` says whose. */
+    locked: z.boolean(),
     /** Triggers that had to be put back when the file was opened: someone may have altered it. */
     guardsRestored: z.array(z.string()),
   })),
+  /** `recovery`: what stands on the recovery sheet; it is told once. */
   'casebook.create': changes('door', z.strictObject({
     name: filled('Write the laboratory’s name as it stands on its reports.', 160),
-    address: line(400), zone, logo: logo.nullable(), person: personInput,
-  }), done),
+    address: line(400), zone, logo: logo.nullable(),
+    person: personInput.extend({ password: z.string().max(2 * MAX_PASSWORD, `At most ${MAX_PASSWORD} characters.`) }),
+  }), z.object({ done: z.literal(true), recovery: z.string() })),
   'casebook.openDemonstration': changes('door', nothing, done),
   /** Leaves the demonstration casebook and returns to the first choice; the file stays. */
   'casebook.closeDemonstration': changes('door', nothing, done),
@@ -51,10 +43,6 @@ export const casebookContract = {
   'laboratory.save': changes(['manager'], z.strictObject({
     name: filled('Write the laboratory’s name.', 160), address: line(400), zone, logo: logo.nullable(), settings: houseSettings,
   }), laboratoryView),
-  'people.list': reads('anyone', nothing, z.array(personView)),
-  'people.save': changes(['manager'], personInput.extend({ id: id.nullable(), active: z.boolean() }), personView),
-  /** Says who works at this window from now on. Without passwords this is a statement, not a proof: the window says so. */
-  'people.actAs': changes('door', z.strictObject({ personId: id }), personView),
   'drafts.get': reads('anyone', z.strictObject({ key: z.string().max(120) }), z.object({ content: z.unknown().nullable(), updatedAt: instant.nullable() })),
   'drafts.put': reads('anyone', z.strictObject({ key: z.string().max(120), content: z.unknown() }), z.object({ updatedAt: instant })),
   'drafts.remove': reads('anyone', z.strictObject({ key: z.string().max(120) }), done),

@@ -8,6 +8,7 @@ import { historyContract } from './history.ts';
 import { keysContract } from './keys.ts';
 import { imagesContract } from './images.ts';
 import { lotsContract } from './lots.ts';
+import { peopleContract } from './people.ts';
 import { piecesContract } from './pieces.ts';
 import { reportCheckContract } from './report-check.ts';
 import { reportDraftsContract } from './report-drafts.ts';
@@ -16,7 +17,7 @@ import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
-  ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract,
+  ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...peopleContract,
   ...reportCheckContract, ...historyContract,
 } as const;
 

@@ -27,6 +27,10 @@ export const houseSettings = z.object({
   readingMm: z.number().min(0.005).max(0.5).default(0.05),
   /** Storage places of the house, as they are offered when something is put away: "safe, shelf 2". */
   places: z.array(z.string().trim().min(1).max(120)).max(200).default([]),
+  /** A window that nobody touches locks itself after so many minutes: common practice, no source. */
+  idleMinutes: z.number().int().min(1).max(120).default(10),
+  /** Whether the names of those who work here can be seen before anybody signed in; else a name is typed. */
+  showNames: z.boolean().default(true),
   /** Which tests are asked for, by purpose. */
   protocols: protocols.default(() => defaultProtocols()),
   scopeText: z.string().max(4000).default(

@@ -58,9 +58,17 @@ export const credential = sqliteTable('credential', {
   /** X25519 public key that the password opens, 64 hexadecimal digits: the laboratory's key is sealed to it. */
   sealTo: text('seal_to').notNull(),
   setAt: text('set_at').notNull(),
-  /** Wrong attempts since the last right one, and when the last was made. */
+});
+
+/**
+ * Wrong attempts since the last right one, and when the last was made. Apart from the credential: its row is only written when it is set anew,
+ * or an attempt would have the audit ledger vouch for a row that was altered from outside.
+ */
+export const wrongAttempts = sqliteTable('wrong_attempts', {
+  /** Id of the credential. */
+  id: text('id').primaryKey(),
   failures: integer('failures').notNull(),
-  failedAt: text('failed_at'),
+  failedAt: text('failed_at').notNull(),
 });
 
 /** Signed statements of how far the ledgers had come. */

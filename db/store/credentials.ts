@@ -3,7 +3,7 @@ import type { Change } from '../change.ts';
 import type { JsonValue } from '../../app/custody/canonical-json.ts';
 import type { StoreHandle, WriteTx, ReadDb } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
-import { credential } from '../schema/index.ts';
+import { credential, wrongAttempts } from '../schema/index.ts';
 import { writeWraps, type Wrap } from './keys.ts';
 
 export type CredentialKind = 'password' | 'code' | 'recovery';
@@ -37,12 +37,18 @@ function credentialById(db: ReadDb | WriteTx, id: string): Credential | null {
   const row = db.orm.select().from(credential).where(eq(credential.id, id)).get();
   if (row === undefined) return null;
   const { personId: _personId, setAt: _setAt, kind, ...rest } = row;
-  return { ...rest, kind: kind as CredentialKind };
+  const wrong = db.orm.select().from(wrongAttempts).where(eq(wrongAttempts.id, id)).get();
+  return { ...rest, kind: kind as CredentialKind, failures: wrong?.failures ?? 0, failedAt: wrong?.failedAt ?? null };
 }
 
 function writeCredential(tx: WriteTx, at: string, fresh: NewCredential): void {
-  const row = { ...fresh, personId: fresh.id === RECOVERY ? null : fresh.id, setAt: at, failures: 0, failedAt: null };
+  const row = { ...fresh, personId: fresh.id === RECOVERY ? null : fresh.id, setAt: at };
   tx.orm.insert(credential).values(row).onConflictDoUpdate({ target: credential.id, set: row }).run();
+  forgetWrong(tx, fresh.id);
+}
+
+function forgetWrong(tx: WriteTx, id: string): void {
+  tx.orm.delete(wrongAttempts).where(eq(wrongAttempts.id, id)).run();
 }
 
 export function createCredentialsStore(handle: StoreHandle): CredentialsStore {
@@ -58,11 +64,12 @@ export function createCredentialsStore(handle: StoreHandle): CredentialsStore {
       const before = credentialById(tx, id);
       if (before === null) throw new Error('noteFailure: there is no such credential');
       const failures = before.failures + 1;
-      tx.orm.update(credential).set({ failures, failedAt: change.at }).where(eq(credential.id, id)).run();
+      const row = { id, failures, failedAt: change.at };
+      tx.orm.insert(wrongAttempts).values(row).onConflictDoUpdate({ target: wrongAttempts.id, set: row }).run();
       appendAudit(tx, change, { subject: id, caseId: null, content: { refused: 'wrong password', inARow: failures } });
     }),
     noteSuccess: (change, id, content) => handle.transact((tx) => {
-      tx.orm.update(credential).set({ failures: 0, failedAt: null }).where(eq(credential.id, id)).run();
+      forgetWrong(tx, id);
       appendAudit(tx, change, { subject: id, caseId: null, content });
     }),
   };

@@ -46,7 +46,8 @@ export type CasebookManager = {
   backups(): BackupRow[];
   /** Opens what was open last. Call once, before the window asks. */
   openAtStart(): Promise<void>;
-  create(input: LaboratoryInput, person: FirstPerson): Promise<Result<{ personId: string }, Failure>>;
+  /** `furnish` fills in what belongs to a new casebook beside its laboratory and first person, before it is put in place. */
+  create(input: LaboratoryInput, person: FirstPerson, furnish?: (fresh: Casebook, personId: string) => Promise<void>): Promise<Result<{ personId: string }, Failure>>;
   openDemonstration(progress: (done: number, total: number, note: string) => void): Promise<Result<{ done: true }, Failure>>;
   /** Back to the laboratory's own casebook, or to the first choice where there is none. */
   closeDemonstration(): Promise<Result<{ done: true }, Failure>>;
@@ -204,12 +205,16 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
       await dailyBackup();
     },
 
-    async create(input, person) {
+    async create(input, person, furnish) {
       if (existsSync(files.own) || readRemembered(files.state).ownKnown) return err(failureOf(openFailure('exists', files.own)));
       // Somebody must be able to change people and settings from the first day.
       const roles: Role[] = [...new Set<Role>([...person.roles, 'manager'])];
-      const made = await make(files.own, (fresh) => fresh.laboratory.create(
-        options.now().toISOString(), { ...input, isDemonstration: false, settings: houseSettings.parse({}) }, { ...person, roles }));
+      const made = await make(files.own, async (fresh) => {
+        const personId = await fresh.laboratory.create(
+          options.now().toISOString(), { ...input, isDemonstration: false, settings: houseSettings.parse({}) }, { ...person, roles });
+        await furnish?.(fresh, personId);
+        return personId;
+      });
       if (!made.ok) return err(failureOf(made.error));
       await openExisting('own');
       return trouble === null ? ok({ personId: made.value }) : err(failureOf(trouble));

@@ -5,6 +5,7 @@ import type { Casebook } from '../../db/open-casebook.ts';
 import type { BuildDemonstration, CasebookManager } from '../casebook/casebook-manager.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
+import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
@@ -101,8 +102,9 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     let instant = calendar.instant(scenario.laboratory.opened);
     const scripted = (): Date => instant;
     const people = await setUp(casebook, scenario, instant.toISOString());
+    const keyring = createKeyring(() => casebook);
     const services = createServices({
-      manager: managerOf(casebook), pool, keyring: createKeyring(() => casebook), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
+      manager: managerOf(casebook), pool, keyring, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
     const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);

@@ -14,6 +14,8 @@ export const SLOW_CALL_MS = 40;
 export type House = {
   readonly services: Services;
   standing(session: Session): Promise<Standing>;
+  /** Somebody is at work at this window. */
+  touch(session: Session): void;
   /** Tells every window. */
   announce(event: DoorEvent): void;
   readonly log: Log;
@@ -49,6 +51,7 @@ async function admitAndRun(house: House, name: OperationName, raw: unknown, call
   const input = operation.input.safeParse(raw, { error: plainSentence });
   if (!input.success) return err(describeInputErrors(input.error.issues));
   if (call.signal.aborted) return err(cancelled());
+  if (operation.changes) house.touch(call.session);
   // The input was parsed by this very operation's schema, which the mapped type cannot see through a name known only at run time.
   const service = house.services[name] as unknown as (input: unknown, call: Call) => Promise<Result<unknown, Failure>>;
   const result = await service(input.data, call);

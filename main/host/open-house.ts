@@ -4,6 +4,7 @@ import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
 import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import { createNewId } from '../new-id.ts';
+import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
 import { VERSION } from '../version.ts';
 import { createTaskPool, type TaskPool } from '../workers/task-pool.ts';
@@ -44,13 +45,14 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   });
   await manager.openAtStart();
   const keyring = createKeyring(() => manager.current());
-  const services = createServices({ manager, pool, keyring, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const guard = createSessionGuard({ manager, keyring, now });
+  const services = createServices({ manager, pool, keyring, guard, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const trouble = manager.trouble();
   const inUse = trouble?.code === 'in-use' ? { message: `${trouble.message}${whoHolds(options.dataFolder)}`, next: trouble.next } : null;
   if (inUse === null) leaveNote(options.dataFolder, options.host, now().toISOString());
   return {
     inUse,
-    house: { services, log, newId, standing: (session) => manager.standing(session), announce: (event) => { options.announce(event); } },
+    house: { services, log, newId, standing: (session) => guard.standing(session), touch: (session) => { guard.touch(session); }, announce: (event) => { options.announce(event); } },
     async close() {
       await pool.close();
       manager.close();

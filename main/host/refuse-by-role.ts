@@ -6,6 +6,8 @@ import { ROLE_WORDS, type Role } from '../../app/domain/role.ts';
 export type Standing = {
   readonly casebookOpen: boolean;
   readonly person: { readonly name: string; readonly roles: readonly Role[] } | null;
+  /** Set where the person is known and the window waits for their password. */
+  readonly locked?: boolean;
 };
 
 /** Why this window may not call an operation, or null where it may. */
@@ -16,8 +18,9 @@ export function refuseByRole(may: Permission, standing: Standing): Failure | nul
   }
   const { person } = standing;
   if (person === null) {
-    return { code: 'not-allowed', message: 'Nobody is named as working at this window.', next: 'Choose who works here, then try again.' };
+    return { code: 'not-allowed', message: 'Nobody has signed in at this window.', next: 'Sign in, then try again.' };
   }
+  if (standing.locked === true) return { code: 'locked', message: 'This window is locked.', next: `${person.name} unlocks it with the password, or somebody else signs in.` };
   if (may === 'anyone' || person.roles.some((role) => may.includes(role))) return null;
   return {
     code: 'not-allowed',

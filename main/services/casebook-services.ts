@@ -1,6 +1,9 @@
 import type { Failure } from '../../app/contract/failure.ts';
 import type { Output } from '../../app/contract/index.ts';
 import { checkPicture } from '../../app/custody/check-picture.ts';
+import { checkPassword } from '../../app/people/check-password.ts';
+import type { Casebook } from '../../db/open-casebook.ts';
+import { foundLaboratory, type Founded } from '../people/found-laboratory.ts';
 import { isZone } from '../../app/custody/calendar.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { changing, type IntakeDeps } from './intake-context.ts';
@@ -24,56 +27,78 @@ export function checkLaboratory(input: LaboratoryFields): { readonly ok: false; 
   return err({ code: 'invalid-input', message: 'Some entries need another look.', next: 'See the sentences beside the fields.', fields });
 }
 
-async function status({ manager, host }: IntakeDeps, call: Call): Promise<Output<'casebook.status'>> {
+/** Everybody, with what they sign in with. */
+async function peopleAtDoor(casebook: Casebook): Promise<Output<'casebook.status'>['people']> {
+  const kinds = new Map((await casebook.credentials.list()).map((one) => [one.id, one.kind]));
+  return (await casebook.people.list()).map((person) => {
+    const kind = kinds.get(person.id);
+    return { ...person, opensWith: kind === 'code' || kind === 'password' ? kind : 'nothing' as const };
+  });
+}
+
+async function status({ manager, guard, host }: IntakeDeps, call: Call): Promise<Output<'casebook.status'>> {
   const casebook = manager.current();
   const trouble = manager.trouble();
-  const people = casebook === null ? [] : await casebook.people.list();
+  const laboratory = casebook === null ? null : await casebook.laboratory.get();
+  const { person, locked = false } = await guard.standing(call.session);
+  const people = casebook === null ? [] : await peopleAtDoor(casebook);
+  const me = person === null ? null : people.find((one) => one.id === call.session.personId) ?? null;
+  // Whoever has not signed in sees names only where the house lets them be seen.
+  const hidden = laboratory?.settings.showNames === false && !laboratory.isDemonstration && (me === null || locked);
   const hostNote = [host.hostNote, manager.warning() ?? ''].filter((part) => part !== '').join(' ');
   return {
     version: host.version, host: host.host, hostNote, file: manager.file(),
     state: casebook !== null ? 'open' : trouble !== null ? 'unusable' : 'none',
     trouble: trouble === null ? null : { message: trouble.message, next: trouble.next, backups: trouble.book === 'own' ? manager.backups() : [] },
-    laboratory: casebook === null ? null : await casebook.laboratory.get(),
-    people, me: people.find((person) => person.id === call.session.personId && person.active) ?? null,
+    laboratory,
+    people: hidden ? people.filter((one) => one.id === me?.id) : people, me, locked,
     guardsRestored: casebook === null ? [] : [...casebook.guardsRestored],
   };
 }
 
-async function mayRestore({ manager }: IntakeDeps, call: Call): Promise<Result<null, Failure>> {
+async function mayRestore({ manager, guard }: IntakeDeps, call: Call): Promise<Result<null, Failure>> {
   if (manager.current() === null) return ok(null);
-  const { person } = await manager.standing(call.session);
-  return person?.roles.includes('manager') === true ? ok(null)
+  const { person, locked } = await guard.standing(call.session);
+  return person?.roles.includes('manager') === true && locked !== true ? ok(null)
     : err({ code: 'not-allowed', message: 'Only a manager may put a backup in the place of a casebook that works.', next: 'Let a manager take over at this window.' });
 }
 
 /** The operations on the casebook as a whole. */
 export function createCasebookServices(deps: IntakeDeps): Pick<Services, Names> {
-  const { manager } = deps;
+  const { manager, guard, keyring } = deps;
   return {
     'casebook.status': async (_input, call) => ok(await status(deps, call)),
     'casebook.create': async ({ name, address, zone, logo, person }, call) => {
       const wrong = checkLaboratory({ zone, logo });
       if (wrong) return wrong;
-      const made = await manager.create({ name, address, zone, logo }, person);
+      const unfit = checkPassword(person.password, [person.name, name]);
+      if (unfit !== null) return err({ code: 'invalid-input', message: unfit, next: 'Choose another password.', fields: { 'person.password': unfit } });
+      let founded: Founded | null = null;
+      const { password, ...first } = person;
+      const made = await manager.create({ name, address, zone, logo }, first, async (fresh, personId) => {
+        founded = await foundLaboratory(fresh, deps.now().toISOString(), personId, password);
+      });
       if (!made.ok) return made;
-      call.session.personId = made.value.personId;
-      return ok({ done: true });
+      guard.enter(call.session, made.value.personId);
+      const { keyId, seed, recovery } = founded as unknown as Founded;
+      keyring.hold(call.session, keyId, seed);
+      return ok({ done: true, recovery });
     },
     'casebook.openDemonstration': async (_input, call) => {
       const opened = await manager.openDemonstration((done, total, note) => call.emit({ kind: 'progress', task: 'casebook.openDemonstration', done, total, note }));
-      if (opened.ok) call.session.personId = null;
+      if (opened.ok) guard.leave(call.session);
       return opened;
     },
     'casebook.closeDemonstration': async (_input, call) => {
       const left = await manager.closeDemonstration();
-      if (left.ok) call.session.personId = null;
+      if (left.ok) guard.leave(call.session);
       return left;
     },
     'casebook.restore': async ({ file }, call) => {
       const allowed = await mayRestore(deps, call);
       if (!allowed.ok) return allowed;
       const restored = await manager.restore(file, call.session.personId);
-      if (restored.ok) call.session.personId = null;
+      if (restored.ok) guard.leave(call.session);
       return restored;
     },
     'casebook.backup': changing(deps, 'casebook.backup', async (_casebook, change) => manager.backup(change)),

@@ -1,5 +1,6 @@
 import type { CasebookManager } from '../casebook/casebook-manager.ts';
 import type { Keyring } from '../keys/keyring.ts';
+import type { SessionGuard } from '../people/session-guard.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import { createHistoryServices } from './history.ts';
@@ -14,7 +15,7 @@ import { createReportCheckService } from './report-check.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
 
-export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly host: HostFacts };
+export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly host: HostFacts };
 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {

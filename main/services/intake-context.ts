@@ -3,6 +3,8 @@ import type { OperationName, Output, ParsedInput } from '../../app/contract/inde
 import { err, type Result } from '../../app/result.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
+import type { Keyring } from '../keys/keyring.ts';
+import type { SessionGuard } from '../people/session-guard.ts';
 import type { CasebookManager } from '../casebook/casebook-manager.ts';
 import { noCasebook } from './failures.ts';
 import type { Call, Deps, Service } from './service.ts';
@@ -10,7 +12,7 @@ import type { Call, Deps, Service } from './service.ts';
 /** Facts about the host that the window shows. */
 export type HostFacts = { readonly version: string; readonly host: 'electron' | 'loopback'; readonly hostNote: string };
 
-export type IntakeDeps = Deps & { readonly manager: CasebookManager; readonly host: HostFacts };
+export type IntakeDeps = Deps & { readonly manager: CasebookManager; readonly keyring: Keyring; readonly guard: SessionGuard; readonly host: HostFacts };
 
 export type PersonChange = Change & { readonly personId: string };
 
@@ -33,7 +35,7 @@ export function changing<K extends OperationName>(
     if (casebook === null) return noCasebook();
     const person = call.session.personId === null ? null : await casebook.people.get(call.session.personId);
     if (person === null || !person.active) {
-      return err({ code: 'not-allowed', message: 'Nobody is named as working at this window.', next: 'Choose who works here, then try again.' });
+      return err({ code: 'not-allowed', message: 'Nobody has signed in at this window.', next: 'Sign in, then try again.' });
     }
     return work(casebook, { at: deps.now().toISOString(), personId: person.id, operation }, input, call);
   };

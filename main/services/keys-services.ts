@@ -2,7 +2,6 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import { err, ok } from '../../app/result.ts';
 import { keyIdOf, publicKeyFromHex } from '../../app/signature/fingerprint.ts';
 import { readPublicKeyFile, writePublicKeyFile } from '../../app/signature/public-key-file.ts';
-import type { Keyring } from '../keys/keyring.ts';
 import { newKey } from '../keys/new-key.ts';
 import { wrapsDue } from '../keys/wraps-due.ts';
 import { notFound } from './failures.ts';
@@ -12,7 +11,7 @@ import type { Services } from './service.ts';
 type Names = 'keys.list' | 'keys.export' | 'keys.renew' | 'keys.keepKnown' | 'keys.dropKnown';
 
 /** The laboratory's own keys and those of others that it knows. */
-export function createKeysServices(deps: IntakeDeps & { readonly keyring: Keyring }): Pick<Services, Names> {
+export function createKeysServices(deps: IntakeDeps): Pick<Services, Names> {
   const { keyring } = deps;
   return {
     'keys.list': reading(deps, async (casebook) => {

@@ -1,18 +1,194 @@
-import { ok } from '../../app/result.ts';
-import { noCasebook } from './failures.ts';
+import { randomBytes } from 'node:crypto';
+import type { PersonView } from '../../app/contract/casebook.ts';
+import type { Failure } from '../../app/contract/failure.ts';
+import type { Output } from '../../app/contract/index.ts';
+import { checkPassword, normalPassword } from '../../app/people/check-password.ts';
+import { CODE_LENGTH, readCode, writeCode } from '../../app/people/written-code.ts';
+import { err, ok, type Result } from '../../app/result.ts';
+import type { Change } from '../../db/change.ts';
+import type { Casebook } from '../../db/open-casebook.ts';
+import { RECOVERY, type NewCredential } from '../../db/store/credentials.ts';
+import { copiesDue, shareKey } from '../keys/share-key.ts';
+import { isCheap, newCredential, waste } from '../people/derive-credential.ts';
+import { inTurn } from '../people/in-turn.ts';
+import { openKey } from '../people/open-key.ts';
+import { prove } from '../people/prove.ts';
+import { noCasebook, notFound, refused } from './failures.ts';
 import { changing, reading, type IntakeDeps } from './intake-context.ts';
-import type { Services } from './service.ts';
+import type { Services, Session } from './service.ts';
 
-export function createPeopleServices(deps: IntakeDeps): Pick<Services, 'people.list' | 'people.save' | 'people.actAs'> {
+type Names = 'people.list' | 'people.save' | 'people.actAs' | 'people.signIn' | 'people.choosePassword' | 'people.changePassword' | 'people.giveCode'
+  | 'people.recover' | 'people.newRecovery' | 'people.lock' | 'people.stay';
+
+type Who = { readonly personId: string | null; readonly name: string };
+
+const unknownPerson = (): { readonly ok: false; readonly error: Failure } => {
+  const message = 'The name and the password do not belong together.';
+  return err({ code: 'refused', message, next: 'Look whether the capital letters are locked, and try again. Every wrong attempt is written down.', fields: { password: message } });
+};
+
+/** Somebody who works here, by id or by the name as it was typed. */
+async function personAtDoor(casebook: Casebook, { personId, name }: Who): Promise<PersonView | null> {
+  const typed = name.trim().toLowerCase();
+  return (await casebook.people.list()).find((one) => one.active && (personId === null ? typed !== '' && one.name.toLowerCase() === typed : one.id === personId)) ?? null;
+}
+
+/** Why this password can't be chosen, beside its field; null where it can. */
+async function unfit(casebook: Casebook, password: string, person: PersonView): Promise<{ readonly ok: false; readonly error: Failure } | null> {
+  const fault = checkPassword(password, [person.name, (await casebook.laboratory.get())?.name ?? '']);
+  return fault === null ? null : err({ code: 'invalid-input', message: fault, next: 'Choose another password.', fields: { password: fault } });
+}
+
+/** Codes and sheets that were just given out. */
+async function writtenCode(id: string, kind: 'code' | 'recovery'): Promise<{ code: string; credential: NewCredential }> {
+  const code = writeCode(randomBytes(kind === 'code' ? CODE_LENGTH.once : CODE_LENGTH.recovery));
+  return { code, credential: (await newCredential(id, kind, readCode(code))).credential };
+}
+
+/** Who works here: signing in, passwords, codes, roles. */
+export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
+  const { keyring, guard } = deps;
+  const turn = inTurn();
+
+  /** Work at the door of an own casebook, one attempt after the other. */
+  function atDoor<T>(operation: string, work: (casebook: Casebook, change: Change) => Promise<Result<T, Failure>>): Promise<Result<T, Failure>> {
+    return turn(async () => {
+      const casebook = deps.manager.current();
+      if (casebook === null) return noCasebook();
+      if ((await casebook.laboratory.get())?.isDemonstration === true) return refused('The people of the demonstration are invented and have no passwords.', 'Choose a name.');
+      return work(casebook, { at: deps.now().toISOString(), personId: null, operation });
+    });
+  }
+
+  /** The person is there: opens the key where they may, and gives copies of it to those who lack one. */
+  async function enter(casebook: Casebook, session: Session, person: PersonView, opened: { credentialId: string; privatePart: Uint8Array }, change: Change): Promise<void> {
+    guard.enter(session, person.id);
+    await openKey(casebook, keyring, session, person, opened, change);
+    await shareKey(casebook, keyring, { ...change, personId: person.id, operation: 'keys.share' });
+  }
+
   return {
     'people.list': reading(deps, async (casebook) => ok(await casebook.people.list())),
-    'people.save': changing(deps, 'people.save', (casebook, change, input) => casebook.people.save(change, input)),
+
+    'people.save': changing(deps, 'people.save', async (casebook, change, input) => {
+      const saved = await casebook.people.save(change, input);
+      if (!saved.ok) return saved;
+      const isNew = input.id === null && (await casebook.laboratory.get())?.isDemonstration === false;
+      const given = isNew ? await writtenCode(saved.value.id, 'code') : null;
+      if (given !== null) await casebook.credentials.set(change, { credentials: [given.credential], wraps: [], subject: saved.value.id, content: { code: 'given to a new person' } });
+      await shareKey(casebook, keyring, { ...change, operation: 'keys.share' });
+      return ok({ ...saved.value, code: given?.code ?? null });
+    }),
+
     'people.actAs': async ({ personId }, call) => {
       const casebook = deps.manager.current();
       if (casebook === null) return noCasebook();
+      if ((await casebook.laboratory.get())?.isDemonstration !== true) return refused('A name alone is not enough in this casebook.', 'Sign in with the password.');
       const who = await casebook.people.actAs({ at: deps.now().toISOString(), personId, operation: 'people.actAs' }, personId);
-      if (who.ok) call.session.personId = who.value.id;
+      if (who.ok) guard.enter(call.session, who.value.id);
       return who;
     },
+
+    'people.signIn': ({ personId, name, password }, call) => atDoor<Output<'people.signIn'>>('people.signIn', async (casebook, change) => {
+      const person = await personAtDoor(casebook, { personId, name });
+      if (person === null) {
+        await waste(password);
+        await casebook.audit.note(change, { subject: 'sign-in', content: { refused: 'nobody of that name' } });
+        return unknownPerson();
+      }
+      const credential = await casebook.credentials.get(person.id);
+      if (credential === null) return ok({ state: 'choose' });
+      const proved = await prove(casebook, change, credential, password);
+      if (!proved.ok) return proved;
+      if (credential.kind === 'code') return ok({ state: 'choose' });
+      await casebook.credentials.noteSuccess({ ...change, personId: person.id }, person.id, { name: person.name, statement: 'signed in' });
+      await enter(casebook, call.session, person, { credentialId: person.id, privatePart: proved.value }, change);
+      if (isCheap(credential)) {
+        const { credential: dearer } = await newCredential(person.id, 'password', normalPassword(password));
+        await casebook.credentials.set({ ...change, personId: person.id }, { credentials: [dearer], wraps: await copiesDue(casebook, keyring, [dearer]), subject: person.id, content: { cost: 'raised' } });
+      }
+      return ok({ state: 'signed-in' });
+    }),
+
+    'people.choosePassword': ({ personId, name, code, password }, call) => atDoor('people.choosePassword', async (casebook, change) => {
+      const person = await personAtDoor(casebook, { personId, name });
+      if (person === null) return unknownPerson();
+      const wrong = await unfit(casebook, password, person);
+      if (wrong !== null) return wrong;
+      const before = await casebook.credentials.get(person.id);
+      if (before?.kind === 'password') return refused('There is a password already.', 'Sign in with it, or ask a manager for a new code.');
+      const set = new Set((await casebook.credentials.list()).map((one) => one.id));
+      const managerCame = (await casebook.people.list()).some((one) => one.roles.includes('manager') && set.has(one.id));
+      if (before === null && !person.roles.includes('manager') && !managerCame) return refused('A manager chooses the first password of this casebook.', 'Let a manager sign in first; afterwards everybody chooses one.');
+      const proved = before === null ? null : await prove(casebook, change, before, code);
+      if (proved !== null && !proved.ok) return proved;
+      const { credential, privatePart } = await newCredential(person.id, 'password', normalPassword(password));
+      const own = { ...change, personId: person.id };
+      if (proved !== null) await openKey(casebook, keyring, call.session, person, { credentialId: person.id, privatePart: proved.value }, own);
+      await casebook.credentials.set(own, { credentials: [credential], wraps: await copiesDue(casebook, keyring, [credential]), subject: person.id, content: { name: person.name, statement: 'chose a password and signed in' } });
+      await enter(casebook, call.session, person, { credentialId: person.id, privatePart }, own);
+      return ok({ done: true as const });
+    }),
+
+    'people.changePassword': changing(deps, 'people.changePassword', (casebook, change, { old, password }) => turn(async () => {
+      const person = (await casebook.people.get(change.personId))!;
+      const before = await casebook.credentials.get(person.id);
+      if (before === null) return refused('The people of the demonstration have no passwords.', 'Nothing needs to be done.');
+      const wrong = await unfit(casebook, password, person);
+      if (wrong !== null) return wrong;
+      const proved = await prove(casebook, change, before, old);
+      if (!proved.ok) return err({ ...proved.error, fields: { old: proved.error.message } });
+      const { credential } = await newCredential(person.id, 'password', normalPassword(password));
+      await casebook.credentials.set(change, { credentials: [credential], wraps: await copiesDue(casebook, keyring, [credential]), subject: person.id, content: { statement: 'changed the password' } });
+      return ok({ done: true as const });
+    })),
+
+    'people.giveCode': changing(deps, 'people.giveCode', async (casebook, change, { personId, why }) => {
+      const person = await casebook.people.get(personId);
+      if (person === null) return notFound('That person');
+      if ((await casebook.laboratory.get())?.isDemonstration === true) return refused('The people of the demonstration are invented and have no passwords.', 'Nothing needs to be done.');
+      if (personId === change.personId) return refused('You can’t give yourself a code.', 'Change your password instead.');
+      const { code, credential } = await writtenCode(personId, 'code');
+      await casebook.credentials.set(change, { credentials: [credential], wraps: await copiesDue(casebook, keyring, [credential]), subject: personId, content: { code: 'given', name: person.name, why } });
+      return ok({ code });
+    }),
+
+    'people.recover': ({ personId, name, recovery, password }, call) => atDoor('people.recover', async (casebook, change) => {
+      const person = await personAtDoor(casebook, { personId, name });
+      if (person === null || !person.roles.includes('manager')) return refused('The recovery sheet is for a manager.', 'Choose a manager’s name; everybody else asks a manager for a new code.');
+      const before = await casebook.credentials.get(RECOVERY);
+      if (before === null) return refused('This casebook has no recovery sheet.', 'Ask another manager for a new code.');
+      const wrong = await unfit(casebook, password, person);
+      if (wrong !== null) return wrong;
+      const proved = await prove(casebook, change, before, recovery);
+      if (!proved.ok) return proved;
+      const own = { ...change, personId: person.id };
+      await openKey(casebook, keyring, call.session, person, { credentialId: RECOVERY, privatePart: proved.value }, own);
+      const { credential, privatePart } = await newCredential(person.id, 'password', normalPassword(password));
+      const sheet = await writtenCode(RECOVERY, 'recovery');
+      const credentials = [credential, sheet.credential];
+      await casebook.credentials.set(own, { credentials, wraps: await copiesDue(casebook, keyring, credentials), subject: person.id, content: { name: person.name, statement: 'chose a new password with the recovery sheet, which was replaced' } });
+      await enter(casebook, call.session, person, { credentialId: person.id, privatePart }, own);
+      return ok({ recovery: sheet.code });
+    }),
+
+    'people.newRecovery': changing(deps, 'people.newRecovery', async (casebook, change) => {
+      if ((await casebook.laboratory.get())?.isDemonstration === true) return refused('The demonstration needs no recovery sheet.', 'Nothing needs to be done.');
+      const sheet = await writtenCode(RECOVERY, 'recovery');
+      await casebook.credentials.set(change, { credentials: [sheet.credential], wraps: await copiesDue(casebook, keyring, [sheet.credential]), subject: RECOVERY, content: { statement: 'a new recovery sheet replaces the one before' } });
+      return ok({ recovery: sheet.code });
+    }),
+
+    'people.lock': async (_input, call) => {
+      const laboratory = await deps.manager.current()?.laboratory.get();
+      if (laboratory?.isDemonstration === true) guard.leave(call.session);
+      else if (call.session.personId !== null) guard.lock(call.session);
+      return ok({ done: true as const });
+    },
+
+    'people.stay': reading(deps, async (_casebook, _input, call) => {
+      guard.touch(call.session);
+      return ok({ done: true as const });
+    }),
   };
 }

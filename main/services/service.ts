@@ -3,7 +3,13 @@ import type { Failure } from '../../app/contract/failure.ts';
 import type { Result } from '../../app/result.ts';
 
 /** Who sits at one window. A host keeps one session per window and hands it to every call. */
-export type Session = { personId: string | null };
+export type Session = {
+  personId: string | null;
+  /** Answers nothing until a password is given. */
+  locked?: boolean;
+  /** When somebody was last at work here, ms since 1970. */
+  activeAt?: number;
+};
 
 /** What one call is given beside its input. */
 export type Call = {

@@ -53,7 +53,7 @@ export function changing<K extends OperationName>(deps: WorkDeps, operation: K, 
     if (casebook === null) return noCasebook();
     const { personId } = call.session;
     const person = personId === null ? null : await casebook.people.get(personId);
-    if (personId === null || person === null || !person.active) return refused('Nobody is named as working at this window.', 'Choose who works here, then try again: every change is written down with a name.');
+    if (personId === null || person === null || !person.active) return refused('Nobody has signed in at this window.', 'Sign in, then try again: every change is written down with a name.');
     const at = deps.now().toISOString();
     return work(input, { casebook, stores: storesFor(casebook, deps.newId), pool: deps.pool, signer: deps.signer, call, at, change: { at, personId, operation } });
   };

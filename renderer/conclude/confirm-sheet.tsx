@@ -52,7 +52,7 @@ export function ConfirmSheet({ folder, conclusion, onClose }: { readonly folder:
           {conclusion.departure ? <p className="second">Departs from the rules ({CONCLUSION_WORDS[conclusion.proposal.conclusion]}): {conclusion.departure}</p> : null}
           <p className="quiet">{accepted.length === 1 ? 'One finding' : `${accepted.length} findings`} accepted, {folder.runs.length === 1 ? 'one run' : `${folder.runs.length} runs`}. Look at the curves before you answer.</p>
         </div>
-        {same && !confirm.error ? <Trouble message="You wrote this conclusion; a second person answers to it." next="Let a colleague choose their name with “Someone else”." /> : null}
+        {same && !confirm.error ? <Trouble message="You wrote this conclusion; a second person answers to it." next="Let a colleague sign in with “Someone else”." /> : null}
         <div><Segmented<Answer> label="Answer" value={answer} onChange={setAnswer} options={[{ value: 'agrees', label: 'I agree' }, { value: 'disagrees', label: 'I do not agree' }]} /></div>
         <Field label={answer === 'agrees' ? 'Remark (if any)' : 'Why you do not agree'} lines={3} value={reason} onChange={setReason} error={wrong['reason']} autoFocus />
         {confirm.error && Object.keys(wrong).length === 0 ? <Trouble {...confirm.error.failure} /> : null}

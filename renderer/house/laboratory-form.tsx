@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { LaboratoryView } from '../../app/contract/casebook.ts';
 import { formatCarat, formatGram, parseCarat, parseGram } from '../../app/domain/weight.ts';
 import { Button } from '../look/button.tsx';
-import { Choice, Segmented } from '../look/choice.tsx';
+import { Check, Choice, Segmented } from '../look/choice.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
@@ -25,6 +25,8 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [twoPhonon, setTwoPhonon] = useState(String(s.twoPhononCoefficient));
   const [days, setDays] = useState(String(s.dueSoonDays));
   const [attach, setAttach] = useState(String(s.attachMegabytes));
+  const [idle, setIdle] = useState(String(s.idleMinutes));
+  const [showNames, setShowNames] = useState(s.showNames);
   const [scope, setScope] = useState(s.scopeText);
   const [limits, setLimits] = useState(s.limitsText);
   const [places, setPlaces] = useState(s.places.join('\n'));
@@ -46,9 +48,11 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     if (alpha === undefined || Number.isNaN(alpha)) faults['twoPhonon'] = 'Write a number between 10 and 14.';
     if (soon === undefined || Number.isNaN(soon)) faults['days'] = 'Write a number of days.';
     if (megabytes === undefined || !Number.isInteger(megabytes) || megabytes < 0 || megabytes > 200) faults['attach'] = 'Write a whole number from 0 to 200.';
+    const minutes = readNumber(idle);
+    if (minutes === undefined || Number.isNaN(minutes) || minutes < 1 || minutes > 120) faults['idle'] = 'Write a number of minutes from 1 to 120.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, scopeText: scope, limitsText: limits, places: linesOf(places) };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, scopeText: scope, limitsText: limits, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -74,6 +78,10 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
       </div>
       <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source.</p>
       <Field label="Storage places, one a line" lines={4} value={places} onChange={setPlaces} error={wrong['settings.places']} placeholder={'safe, tray 1\nsafe, tray 2\nbench'} hint="Offered wherever something is put away; other places can still be written." />
+      <div className="row gap16">
+        <Field label="Lock after" mono suffix="minutes" value={idle} onChange={setIdle} error={wrong['idle'] ?? wrong['settings.idleMinutes']} />
+        <Check label="show the names before anybody signed in" checked={showNames} onChange={setShowNames} />
+      </div>
       <Field label="Scope, as printed on reports" lines={3} value={scope} onChange={setScope} error={wrong['settings.scopeText']} />
       <Field label="Limits, as printed on reports" lines={4} value={limits} onChange={setLimits} error={wrong['settings.limitsText']} />
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}

@@ -11,14 +11,15 @@ import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 import { initialsOf } from './initials.ts';
 
-export function PersonForm({ person, onClose }: { readonly person: PersonView | null; readonly onClose: () => void }) {
+/** `onCode`: a new person signs in with it once. */
+export function PersonForm({ person, onClose, onCode }: { readonly person: PersonView | null; readonly onClose: () => void; readonly onCode: (name: string, code: string) => void }) {
   const [name, setName] = useState(person?.name ?? '');
   const [initials, setInitials] = useState(person?.initials ?? '');
   const [roles, setRoles] = useState<readonly Role[]>(person?.roles ?? ['examiner', 'second-examiner']);
   const [active, setActive] = useState(person?.active ?? true);
   const save = useChange('people.save');
   const wrong = save.error?.failure.fields ?? {};
-  const submit = () => { save.mutate({ id: person?.id ?? null, name, initials: initials || initialsOf(name), roles: [...roles], active }, { onSuccess: onClose }); };
+  const submit = () => { save.mutate({ id: person?.id ?? null, name, initials: initials || initialsOf(name), roles: [...roles], active }, { onSuccess: ({ name: called, code }) => { if (code !== null) onCode(called, code); onClose(); } }); };
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, save.error);
   return (

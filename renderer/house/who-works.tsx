@@ -1,18 +1,34 @@
 import { Dialog } from '../look/dialog.tsx';
 import { useNotes } from '../look/notes.tsx';
+import { SignInForm } from '../people/sign-in-form.tsx';
 import { useChange } from '../queries.ts';
 import { useHouse } from './house-context.tsx';
 import { rolesText } from './roles-text.ts';
 import './house.css';
 
-/** Chooses the person at this window. It is a statement, not a proof: there are no passwords yet, and it says so. */
+/** Another person takes over at this window. */
 export function WhoWorks({ onClose }: { readonly onClose: () => void }) {
+  const { laboratory, status } = useHouse();
+  return (
+    <Dialog title="Who works at this window?" onClose={onClose} width={460}>
+      {laboratory.isDemonstration ? <Invented onClose={onClose} /> : (
+        <>
+          <SignInForm people={status.people} showNames={laboratory.settings.showNames} start={null} onDone={onClose} />
+          <p className="quiet">Everything done here is written under this name.</p>
+        </>
+      )}
+    </Dialog>
+  );
+}
+
+/** The demonstration's people are invented: a name is enough, and it says so. */
+function Invented({ onClose }: { readonly onClose: () => void }) {
   const house = useHouse();
   const actAs = useChange('people.actAs');
   const notes = useNotes();
   const active = house.people.filter((p) => p.active);
   return (
-    <Dialog title="Who works at this window?" onClose={onClose} width={460}>
+    <>
       <ul className="people-choice">
         {active.map((p, i) => (
           <li key={p.id}>
@@ -24,7 +40,7 @@ export function WhoWorks({ onClose }: { readonly onClose: () => void }) {
           </li>
         ))}
       </ul>
-      <p className="quiet">Everything done here is written under this name. There is no password: whoever sits at this machine can choose any name, so keep the machine itself locked.</p>
-    </Dialog>
+      <p className="quiet">These people are invented and need no password. In your own casebook everybody signs in with one.</p>
+    </>
   );
 }

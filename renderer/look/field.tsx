@@ -15,7 +15,7 @@ type Common = {
   readonly mono?: boolean;
   readonly suffix?: ReactNode;
   readonly list?: string;
-  readonly type?: 'text' | 'date' | 'email' | 'tel';
+  readonly type?: 'text' | 'date' | 'email' | 'tel' | 'password';
   readonly disabled?: boolean;
   readonly className?: string;
   readonly hideLabel?: boolean;

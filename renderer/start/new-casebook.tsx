@@ -5,6 +5,9 @@ import { Check, Choice } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
 import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { Trouble } from '../look/empty.tsx';
+import { MIN_PASSWORD } from '../../app/people/check-password.ts';
+import { PasswordField } from '../people/password-field.tsx';
+import { showRecoverySheet } from '../people/recovery-sheet.tsx';
 import { useChange } from '../queries.ts';
 import { initialsOf } from '../house/initials.ts';
 import { LogoField, type Logo } from '../house/logo-field.tsx';
@@ -19,11 +22,15 @@ export function NewCasebook({ onBack }: { readonly onBack: () => void }) {
   const [person, setPerson] = useState('');
   const [initials, setInitials] = useState('');
   const [roles, setRoles] = useState<readonly Role[]>(ROLES);
+  const [password, setPassword] = useState('');
+  const [again, setAgain] = useState('');
   const create = useChange('casebook.create');
   const wrong = create.error?.failure.fields ?? {};
   useFocusWrong('.start-form', null, create.error);
+  const differ = password !== again ? 'The two do not agree.' : undefined;
   const submit = () => {
-    create.mutate({ name, address, zone, logo, person: { name: person, initials: initials || initialsOf(person), roles: [...roles] } });
+    if (differ !== undefined) return;
+    create.mutate({ name, address, zone, logo, person: { name: person, initials: initials || initialsOf(person), roles: [...roles], password } }, { onSuccess: ({ recovery }) => { showRecoverySheet(recovery); } });
   };
   return (
     <form className="start-form" onSubmit={(e) => { e.preventDefault(); submit(); }}>
@@ -38,6 +45,10 @@ export function NewCasebook({ onBack }: { readonly onBack: () => void }) {
       <div className="fields-two">
         <Field label="Name" value={person} onChange={setPerson} error={wrong['person.name']} />
         <Field label="Initials" value={initials} onChange={setInitials} placeholder={initialsOf(person) || 'A.B.'} error={wrong['person.initials']} />
+      </div>
+      <div className="fields-two">
+        <PasswordField label="Password" value={password} onChange={setPassword} error={wrong['person.password']} hint={`At least ${MIN_PASSWORD} characters; several words in a row are easy to remember.`} />
+        <PasswordField label="Password, once more" value={again} onChange={setAgain} error={again === '' && create.error === null ? undefined : differ} />
       </div>
       <fieldset className="fields-ticks">
         <legend className="label">Roles</legend>

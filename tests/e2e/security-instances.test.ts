@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { builtCommandLine, projectNode, root, toolEnvironment } from '../../scripts/lib/paths.mjs';
 import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
+import { PASSWORD } from './steps/sign-in.ts';
 
 type Ended = { readonly code: number | null; readonly said: string };
 
@@ -26,7 +27,7 @@ const serveOn = (dataDir: string) => runToEnd(projectNode()!, [builtCommandLine,
 
 /** Starts a casebook in the window's own name, through its door. */
 async function startCasebook({ page, host }: OpenCulet): Promise<void> {
-  const input = { name: 'Invented Laboratory', address: '', zone: 'UTC', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager'] } };
+  const input = { name: 'Invented Laboratory', address: '', zone: 'UTC', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager'], password: PASSWORD } };
   const reply = await page.evaluate(async ({ input, electron }) => {
     if (electron) return (window as unknown as { culet: { call(name: string, input: unknown): Promise<{ ok: boolean }> } }).culet.call('casebook.create', input);
     return (await fetch('/call/casebook.create', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(input) })).json() as Promise<{ ok: boolean }>;

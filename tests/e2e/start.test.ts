@@ -5,6 +5,7 @@ import { availableHosts } from './harness/hosts.ts';
 import type { OpenCulet } from './harness/launch.ts';
 import { focusedName } from './steps/keyboard.ts';
 import { keptData, workAs } from './steps/kept-data.ts';
+import { PASSWORD } from './steps/sign-in.ts';
 
 describe.each(availableHosts())('the first start in %s', (host) => {
   const data = keptData(host);
@@ -43,7 +44,18 @@ describe.each(availableHosts())('the first start in %s', (host) => {
   test('begins with what was typed and puts the first person at the window', async () => {
     await field('Address').fill('3 Tarn Hill\nInvented Town');
     await culet.page.getByRole('combobox', { name: 'Time zone' }).selectOption('Europe/Berlin');
+    await culet.page.getByLabel('Password', { exact: true }).fill('Ilse Marden-Okoro');
+    await culet.page.getByLabel('Password, once more').fill('Ilse Marden-Okoro');
     await press('Start the casebook');
+    await culet.page.getByText(/This is a name that anyone would try first/).waitFor();
+    await culet.page.getByLabel('Password', { exact: true }).fill(PASSWORD);
+    await press('Start the casebook');
+    await culet.page.getByText('The two do not agree.').waitFor();
+    await culet.page.getByLabel('Password, once more').fill(PASSWORD);
+    await press('Start the casebook');
+    const sheet = culet.page.getByRole('dialog', { name: 'The recovery sheet' });
+    await sheet.getByText(/^[0-9A-Z]{4}(-[0-9A-Z]{4}){5}$/).waitFor();
+    await press('It is put away');
     await culet.page.getByRole('heading', { level: 1, name: 'Bench' }).waitFor();
     await culet.page.getByText('Nothing waits').waitFor();
     await culet.page.getByRole('button', { name: /Ilse Marden-Okoro/ }).waitFor();
@@ -53,7 +65,7 @@ describe.each(availableHosts())('the first start in %s', (host) => {
     expect(await culet.page.getByText('IMO', { exact: true }).count()).toBe(1);
   });
 
-  test('opens the same casebook the next time and asks who works there', async () => {
+  test('opens the same casebook the next time and asks for the password', async () => {
     culet = await data.open();
     await workAs(culet, 'Ilse Marden-Okoro');
     await culet.page.getByRole('button', { name: /Ilse Marden-Okoro/ }).waitFor();

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { takeView, VIEW_SIZE } from './harness/take-view.ts';
+import { givePassword } from './steps/sign-in.ts';
 import { clippedParts, unnamedControls } from './steps/measure-view.ts';
 import { resize, SMALLEST } from './steps/resize.ts';
 import { dropFiles } from './stone/drop-files.ts';
@@ -164,6 +165,7 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
     await takeView(culet, 'confirm-refused');
     await sheet().getByRole('button', { name: 'Someone else' }).click();
     await page.getByRole('button', { name: /Jonas Ferrari/ }).click();
+    await givePassword(page);
     await page.getByRole('dialog', { name: 'Who works at this window?' }).waitFor({ state: 'detached' });
     await sheet().getByText('You answer as Jonas Ferrari.').waitFor();
     await keep();
@@ -179,6 +181,7 @@ describe.each(availableHosts())('one stone, from its first test to its confirmed
     await page.getByText('Waits for a second person.').waitFor();
     await page.getByRole('button', { name: /Jonas Ferrari/ }).click();
     await page.getByRole('button', { name: /Mara Okafor-Lindqvist/ }).click();
+    await givePassword(page);
     await sheet().waitFor({ state: 'detached' });
     await page.keyboard.press('Control+Enter');
     await sheet().getByRole('radio', { name: 'I do not agree' }).click();

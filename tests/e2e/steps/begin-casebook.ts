@@ -1,5 +1,6 @@
 import type { OpenCulet } from '../harness/launch.ts';
 import { callDoor } from './call-door.ts';
+import { PASSWORD } from './sign-in.ts';
 
 /** An invented laboratory and its first person; the names occur nowhere else. */
 export const LABORATORY = { name: 'Tarn Hill Gem Laboratory (invented)', address: '3 Tarn Hill, Invented Town', zone: 'Europe/Berlin', person: 'Ilse Marden' } as const;
@@ -12,7 +13,7 @@ export async function beginCasebook(culet: Pick<OpenCulet, 'page'>): Promise<voi
   culet.page.setDefaultTimeout(WAIT_MS);
   await callDoor(culet, 'casebook.create', {
     name: LABORATORY.name, address: LABORATORY.address, zone: LABORATORY.zone, logo: null,
-    person: { name: LABORATORY.person, initials: 'IM', roles: ['intake', 'examiner', 'appraiser', 'manager'] },
+    person: { name: LABORATORY.person, initials: 'IM', roles: ['intake', 'examiner', 'appraiser', 'manager'], password: PASSWORD },
   });
   await culet.page.getByRole('navigation', { name: 'Rooms' }).waitFor();
 }

@@ -1,5 +1,6 @@
 import type { OpenCulet } from '../harness/launch.ts';
 import { callDoor } from '../steps/call-door.ts';
+import { addPerson, PASSWORD } from '../steps/sign-in.ts';
 
 type Window = Pick<OpenCulet, 'page'>;
 
@@ -26,11 +27,10 @@ async function addInstruments(culet: Window): Promise<void> {
 
 /** Starts a casebook at an empty program and takes one case in. */
 export async function makeHouse(culet: Window): Promise<House> {
-  await callDoor(culet, 'casebook.create', { name: 'Saltmarsh Gem Laboratory (invented)', address: 'Quay 3', zone: 'UTC', logo: null, person: { name: 'Mara Okafor-Lindqvist', initials: 'M.O.-L.', roles: ['manager', 'examiner', 'intake'] } });
+  await callDoor(culet, 'casebook.create', { name: 'Saltmarsh Gem Laboratory (invented)', address: 'Quay 3', zone: 'UTC', logo: null, person: { name: 'Mara Okafor-Lindqvist', initials: 'M.O.-L.', roles: ['manager', 'examiner', 'intake'], password: PASSWORD } });
   const status = await callDoor(culet, 'casebook.status', {});
   const mara = status.people[0]!.id;
-  await callDoor(culet, 'people.actAs', { personId: mara });
-  const jonas = await callDoor(culet, 'people.save', { id: null, name: 'Jonas Ferrari', initials: 'J.F.', roles: ['second-examiner', 'appraiser'], active: true });
+  const jonas = await addPerson(culet, { name: 'Jonas Ferrari', initials: 'J.F.', roles: ['second-examiner', 'appraiser'] });
   await addInstruments(culet);
   const { caseId } = await callDoor(culet, 'cases.takeIn', {
     client: { name: 'Harrow & Pell (invented)', address: '', email: '', phone: '', note: '' }, asks: 'natural or laboratory-grown', dueOn: '2027-01-08', remarks: '', place: 'bench 2', broughtBy: '',
@@ -45,5 +45,5 @@ export async function makeHouse(culet: Window): Promise<House> {
   });
   const view = await callDoor(culet, 'cases.get', { caseId });
   const stones = Object.fromEntries(view.parcels.flatMap((parcel) => parcel.items.flatMap((item) => item.stones.map((stone) => [stone.label, stone.id]))));
-  return { mara, jonas: jonas.id, caseId, stones };
+  return { mara, jonas, caseId, stones };
 }

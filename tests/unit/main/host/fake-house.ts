@@ -11,6 +11,7 @@ export function fakeHouse(services: Partial<Services>, standing: Standing = EXAM
   const house: House = {
     services: services as Services,
     standing: () => Promise.resolve(standing),
+    touch() {},
     announce: (event) => { announced.push(event); },
     log: {
       info: (message, entry = {}) => { logged.push({ level: 'info', message, entry }); },

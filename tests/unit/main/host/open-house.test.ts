@@ -42,7 +42,7 @@ async function value<T>(reply: Promise<Reply<T>>): Promise<T> {
 }
 
 const laboratory: Input<'casebook.create'> = {
-  name: 'Invented Laboratory', address: '2 Nowhere Lane', zone: 'Europe/Berlin', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['examiner'] },
+  name: 'Invented Laboratory', address: '2 Nowhere Lane', zone: 'Europe/Berlin', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['examiner'], password: 'several invented words' },
 };
 
 test('every operation of the contract has its service', () => {

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { contract, type OperationName } from '../../../../app/contract/index.ts';
 import { casebookContract } from '../../../../app/contract/casebook.ts';
+import { peopleContract } from '../../../../app/contract/people.ts';
 import { casesContract } from '../../../../app/contract/cases.ts';
 import { custodyContract } from '../../../../app/contract/custody.ts';
+import { createKeyring } from '../../../../main/keys/keyring.ts';
+import { createSessionGuard } from '../../../../main/people/session-guard.ts';
 import type { Call, Session } from '../../../../main/services/service.ts';
 import { createIntakeServices } from '../../../../main/services/intake-services.ts';
 import { intake, looseItem, ringItem } from '../../db/made-casebook.ts';
@@ -10,12 +13,14 @@ import { madeManager } from '../casebook/made-manager.ts';
 import { writePng } from '../../../../main/demonstration/write-png.ts';
 
 const PNG = writePng({ width: 2, height: 1, rgb: new Uint8Array(6) }, 'made for a test');
-const LAB = { name: 'Invented Laboratory', address: 'Nowhere 1', zone: 'Europe/Berlin', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager' as const] } };
+const LAB = { name: 'Invented Laboratory', address: 'Nowhere 1', zone: 'Europe/Berlin', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager' as const], password: 'several invented words' } };
 
 /** Calls services as the door does: input parsed by the contract, output held against it. */
 function atTheDoor() {
   const { manager, options } = madeManager();
-  const services = createIntakeServices({ manager, now: options.now, newId: options.newId, host: { version: '0.1.0', host: 'loopback', hostNote: '' } });
+  const keyring = createKeyring(() => manager.current());
+  const guard = createSessionGuard({ manager, keyring, now: options.now });
+  const services = createIntakeServices({ manager, keyring, guard, now: options.now, newId: options.newId, host: { version: '0.1.0', host: 'loopback', hostNote: '' } });
   const session: Session = { personId: null };
   const call: Call = { session, signal: new AbortController().signal, emit() {} };
   type Service = (input: unknown, call: Call) => Promise<{ ok: boolean; value?: unknown; error?: { code: string; fields?: Record<string, string> } }>;
@@ -33,7 +38,7 @@ function atTheDoor() {
 }
 
 test('every operation of the casebook and of intake is there, but for printing', () => {
-  const named = [...Object.keys(casebookContract), ...Object.keys(casesContract), ...Object.keys(custodyContract)].filter((name) => !name.startsWith('print.'));
+  const named = [...Object.keys(casebookContract), ...Object.keys(casesContract), ...Object.keys(custodyContract), ...Object.keys(peopleContract)].filter((name) => !name.startsWith('print.'));
   expect(Object.keys(atTheDoor().services).sort()).toEqual(named.sort());
 });
 
@@ -94,8 +99,8 @@ describe('at the door', () => {
     const { value, ask, manager, session } = atTheDoor();
     await value('casebook.create', LAB);
     const { file } = await value<{ file: string }>('casebook.backup');
-    const ben = await value<{ id: string }>('people.save', { id: null, name: 'Ben Invented', initials: 'BI', roles: ['examiner'], active: true });
-    await value('people.actAs', { personId: ben.id });
+    const ben = await value<{ id: string; code: string }>('people.save', { id: null, name: 'Ben Invented', initials: 'BI', roles: ['examiner'], active: true });
+    await value('people.choosePassword', { personId: ben.id, code: ben.code, password: 'other invented words' });
     expect(await ask('casebook.restore', { file })).toMatchObject({ error: { code: 'not-allowed' } });
     session.personId = (await value<{ id: string; name: string }[]>('people.list')).find((p) => p.name.startsWith('Ada'))!.id;
     await value('casebook.restore', { file });
