@@ -50,7 +50,7 @@ function drawItem(sheet: Sheet, item: CustodyPagesModel['items'][number]): void 
 }
 
 /** Digits of a digest that stand in the table; all of them stand in the list at the end. */
-const SHOWN_DIGITS = 12;
+const SHOWN_DIGITS = 10;
 
 function drawDigests(sheet: Sheet, model: CustodyPagesModel): void {
   const entries = model.items.flatMap((item) => item.entries).sort((a, b) => a.seq - b.seq);
