@@ -1,0 +1,55 @@
+import { createHash } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import { makeCasebook, stonesFor } from './make-casebook.ts';
+
+const DEFAULT_ENTRIES = 100_000;
+const { values } = parseArgs({ options: { entries: { type: 'string', default: String(DEFAULT_ENTRIES) } } });
+const entries = Number(values.entries);
+if (!Number.isInteger(entries) || entries < 100) throw new Error('Say --entries as a whole number of at least 100.');
+
+const folder = mkdtempSync(path.join(tmpdir(), 'culet-bench-'));
+const seconds = (ms: number): string => `${(ms / 1000).toFixed(2)} s`;
+
+/** Wall and processor time of `work`, milliseconds. */
+async function timed<T>(work: () => Promise<T> | T): Promise<{ value: T; wall: number; processor: number }> {
+  const wall = performance.now();
+  const before = process.cpuUsage();
+  const value = await work();
+  const { user, system } = process.cpuUsage(before);
+  return { value, wall: performance.now() - wall, processor: (user + system) / 1000 };
+}
+
+try {
+  const { casebook, ms } = await makeCasebook(folder, stonesFor(entries), () => {});
+  const db = casebook.handle.read;
+  const kept = ['custody_entry', 'audit_entry'].map((table) => db.get<{ n: number }>(`SELECT count(*) AS n FROM ${table}`)!.n);
+  const total = kept[0]! + kept[1]!;
+  console.log(`${total.toLocaleString('en')} entries written in ${seconds(ms)} (${kept[0]!.toLocaleString('en')} of custody, ${kept[1]!.toLocaleString('en')} of the audit ledger)`);
+  // The least that any check must do: read the same entries and hash their bytes.
+  const plain = await timed(() => {
+    let bytes = 0;
+    for (const table of ['custody_entry', 'audit_entry']) {
+      for (const { content, previous } of db.all<{ content: string; previous: string }>(`SELECT content, previous FROM ${table} ORDER BY seq`)) {
+        createHash('sha256').update(content).update(previous).digest('hex');
+        bytes += content.length;
+      }
+    }
+    return bytes;
+  });
+  let longest = 0;
+  let last = performance.now();
+  const ticking = setInterval(() => { const now = performance.now(); longest = Math.max(longest, now - last); last = now; }, 5);
+  let told = 0;
+  const whole = await timed(() => casebook.ledgers.verify({ at: '2026-11-25T09:00:00.000Z', progress: () => { told += 1; } }));
+  clearInterval(ticking);
+  const unsound = whole.value?.parts.filter((part) => !part.sound) ?? [];
+  console.log(`plain SHA-256 of the same contents   ${seconds(plain.wall)} wall, ${seconds(plain.processor)} processor, ${(plain.value / 1e6).toFixed(1)} MB`);
+  console.log(`verify, every part                   ${seconds(whole.wall)} wall, ${seconds(whole.processor)} processor, ${(whole.processor / plain.processor).toFixed(1)} × plain, ${(total / (whole.processor / 1000)).toFixed(0)} entries a second of processor time`);
+  console.log(`progress told ${told} times, longest pause of the event loop ${longest.toFixed(0)} ms; ${unsound.length === 0 ? 'sound' : unsound.map((part) => part.fault).join(' ')}`);
+  casebook.close();
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
