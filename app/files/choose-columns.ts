@@ -58,6 +58,10 @@ function withoutNames(columns: readonly Float64Array[]): ColumnChoice {
     const warning = { code: 'index-column', message: 'The first column only counts the points; the second was taken as the abscissa.' };
     return { curves: ordinates(1, 2), warnings: [warning] };
   }
+  if (columns.length > 2 && first!.every((v) => v === first![0]) && isMonotonic(second!)) {
+    const warning = { code: 'constant-column', message: 'The first column has the same number everywhere; the second was taken as the abscissa.' };
+    return { curves: ordinates(1, 2), warnings: [warning] };
+  }
   const pairs = columns.length % 2 === 0 && columns.length > 2 && (columns.every((c, i) => i % 2 === 1 || sameColumn(c, first!)) || arePairs(columns));
   const curves = pairs ? columns.flatMap((_, i) => (i % 2 === 1 ? [{ x: i - 1, y: i }] : [])) : ordinates(0, 1);
   const warning = { code: 'columns-unnamed', message: `The file does not name its ${columns.length} columns; the first was taken as the abscissa and each other one as a curve.` };

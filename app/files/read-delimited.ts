@@ -9,6 +9,8 @@ import { CHECK_TOLERANCES, READER } from './reader-defaults.ts';
 import { excerpt, refusal } from './refusal.ts';
 import { resolveUnits } from './resolve-units.ts';
 import type { ReadError, ReadOptions, ReadWarning, SpectrumBlock, SpectrumFile } from './spectrum-file.ts';
+import { splitPairs, type PairLines } from './split-pairs.ts';
+import { withoutFrame } from './without-frame.ts';
 import { readTextHeader, type TextHeader } from './text-header.ts';
 import { xUnitFromWords } from './unit-words.ts';
 
@@ -97,9 +99,32 @@ function once(warnings: readonly ReadWarning[]): ReadWarning[] {
 /**
  * Reads a text of two or more columns as instruments write it: every curve, or a refusal that names the line; nothing half-read.
  */
-export function readDelimited(name: string, lines: readonly string[], options: ReadOptions): Result<SpectrumFile, ReadError> {
+export function readDelimited(name: string, written: readonly string[], options: ReadOptions): Result<SpectrumFile, ReadError> {
+  const lines = withoutFrame(written);
   const dialect = chooseDialect(lines);
   if (!dialect) return noTable(lines);
+  const pairs = splitPairs(lines, dialect);
+  return pairs ? readPairsApart(name, pairs, dialect, options) : readTables(name, lines, dialect, options);
+}
+
+/** Curves of different lengths side by side: each is read as a file of its own would be, all or none. */
+function readPairsApart(name: string, pairs: readonly PairLines[], dialect: Dialect, options: ReadOptions): Result<SpectrumFile, ReadError> {
+  const blocks: SpectrumBlock[] = [];
+  const warnings: ReadWarning[] = [];
+  for (const pair of pairs) {
+    const read = readTables(name, pair.lines, dialect, options);
+    if (!read.ok) return read;
+    if (read.value.blocks.length !== 1) return refusal('no-data', 'a pair of columns holds no curve. Export each curve as a file of its own.');
+    const [block] = read.value.blocks;
+    blocks.push({ ...block!, title: pair.name === '' ? `${block!.title} · ${blocks.length + 1}` : pair.name });
+    warnings.push(...read.value.warnings);
+  }
+  const counts = blocks.map((block) => block.x.length);
+  warnings.push({ code: 'curves-of-different-lengths', message: `The curves of this file have ${counts.join(', ')} points: compare with the instrument, because rows may have been lost.` });
+  return ok({ format: 'delimited-text', reader: READER, blocks, warnings: once(warnings) });
+}
+
+function readTables(name: string, lines: readonly string[], dialect: Dialect, options: ReadOptions): Result<SpectrumFile, ReadError> {
   const tables = findTables(lines, dialect);
   if (!tables.ok) return tables;
   const warnings: ReadWarning[] = [];
@@ -112,6 +137,7 @@ export function readDelimited(name: string, lines: readonly string[], options: R
     const promised = checkPromised(header, table);
     if (!promised.ok) return promised;
     const choice = chooseColumns(table.columns, header.names);
+    if (header.namesUnused !== undefined) warnings.push({ code: 'names-differ', message: `A line above the table names ${header.namesUnused} columns, the table has ${table.columns.length}: the names were not used, because they can’t be told which is which.` });
     warnings.push(...promised.value, ...commaWarning(lines, table, dialect), ...choice.warnings);
     const base = header.title !== '' ? header.title : stem(name);
     const numbered = tables.value.length > 1 && header.title === '' ? `${base} · ${t + 1}` : base;

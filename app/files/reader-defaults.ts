@@ -1,5 +1,5 @@
 /** Name and version of the reader, stored beside everything it reads. Raise it when the same bytes would read differently. */
-export const READER = 'culet-files 1.0';
+export const READER = 'culet-files 1.1';
 
 /** What a spectrum of a bench instrument stays far below; above it the file is something else. */
 export const FILE_LIMITS = {

@@ -6,6 +6,8 @@ import { xUnitFromWords, yUnitFromWords } from './unit-words.ts';
 export type TextHeader = {
   /** One for each column, with its unit where a line of units follows ("Wave [nm]"); undefined where no line names the columns. */
   readonly names: readonly string[] | undefined;
+  /** How many names the line above the table has, where these are not as many as the columns and so can't be used. */
+  readonly namesUnused: number | undefined;
   readonly entries: readonly (readonly [string, string])[];
   readonly title: string;
   /** Words about the axes from entries such as "X Units: nm". */
@@ -59,6 +61,15 @@ function asNames(line: string, width: number, dialect: Dialect): string[] | unde
   return undefined;
 }
 
+/** Number of names of the line right above the table, where these are not as many as its columns. */
+function otherNames(above: readonly string[], width: number, dialect: Dialect): number | undefined {
+  const line = above.filter((l) => withoutMark(l).trim() !== '').at(-1);
+  if (line === undefined || dialect.separator === 'blank') return undefined;
+  const count = splitFields(withoutMark(line), dialect.separator).length;
+  const names = count > 1 && count !== width ? asNames(line, count, dialect) : undefined;
+  return names?.some((name) => xUnitFromWords(name) !== undefined) ? count : undefined;
+}
+
 const isUnit = (field: string): boolean => /^[[(].{0,20}[\])]$|^(?:nm|a|\u00e5|cm-?1|1\/cm|ev|counts?|cts|%|%t|%r|a\.?\s?u\.?|abs|-+)$/i.test(field.trim());
 
 /** The names of the columns from the lines right above the table; a line of units is joined to the names above it. */
@@ -105,7 +116,7 @@ export function readTextHeader(lines: readonly string[], from: number, to: numbe
   const valueOf = (key: RegExp): string => entries.find(([k]) => key.test(k))?.[1] ?? '';
   const names = columnNames(above, width, dialect);
   return {
-    names, entries, points,
+    names, namesUnused: names === undefined ? otherNames(above, width, dialect) : undefined, entries, points,
     title: TITLE_KEYS.map(valueOf).find((v) => v !== '' && v.length < 200) ?? '',
     xWords: axisWords(entries, X_KEY, (v) => xUnitFromWords(v) !== undefined),
     yWords: axisWords(entries, Y_KEY, (v) => xUnitFromWords(v) === undefined && yUnitFromWords(v) !== undefined),

@@ -1,3 +1,4 @@
+import { concludeDocument, concludeFromDocument } from '../../../../app/evidence/conclude-document.ts';
 import { describe, expect, test } from 'vitest';
 import { proposal as proposalSchema } from '../../../../app/evidence/proposal.ts';
 import { rederive } from '../../../../app/evidence/rederive.ts';
@@ -106,6 +107,20 @@ describe('a mounted stone', () => {
     expect(result.missing.join(' ')).toMatch(/Not possible on this mounted stone \(closed back\).*the conclusion says less than one on a loose stone/);
     expect(result.missing.join(' ')).toContain('treatment was not looked for');
     expect(propose(weigh([DIAMOND, centre('N3'), ZONING])).missing.join(' ')).not.toContain('mounted');
+  });
+  test('what was read through a closed setting is doubtful and proves nothing; through an open one it counts', () => {
+    const about = (setting: 'open-back' | 'closed-back' | null) => concludeFromDocument(concludeDocument.parse({
+      stone: { mounted: true, setting, colourClass: 'colourless' }, findings: [{ code: 'diamond-line:present' }, { code: 'centre:N3' }, { code: 'infrared:type-IaAB' }, { code: 'infrared:platelet' }],
+    })).proposal;
+    expect(about('open-back').conclusion).toBe('natural');
+    expect(about('open-back').missing.join(' ')).not.toContain('doubtful');
+    for (const setting of ['closed-back', null] as const) {
+      const { conclusion, missing, chain, counted } = about(setting);
+      expect(conclusion).toBe('undetermined');
+      expect(missing.join(' ')).toMatch(/infrared.*doubtful, because no light passes/);
+      expect(chain!.filter((link) => link.role === 'ignored').map((link) => link.rule)).toEqual(['setting-allows', 'setting-allows']);
+      expect(counted).toHaveLength(2);
+    }
   });
   test('a small stone is told which tests it is too small for', () => {
     const result = propose(weigh([DIAMOND, centre('N3')]), { stone: { ...LOOSE, weightCt: 0.008 } });

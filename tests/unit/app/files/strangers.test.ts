@@ -44,3 +44,39 @@ describe('JCAMP-DX as some write it', () => {
     expect(result.ok && [...result.value.blocks[0]!.x]).toEqual([1332.4, 2666]);
   });
 });
+
+describe('tables of another shape', () => {
+  const blocksOf = (text: string) => { const result = read(text); return result.ok ? result.value.blocks.map((b) => [b.title, b.x.length, b.xUnit, b.x[0], b.y[0]]) : result.error.code; };
+  const short = (i: number, n: number) => (i < n ? `${500 + 2 * i},${smooth(i + 20)}` : ',');
+  test.each([[40, 60], [60, 60]])('a second curve of %i of %i points is read whole, and its length told', (n, of) => {
+    const result = read(`Wavelength (nm),table (counts),Wavelength (nm),girdle (counts)\n${rows(of, (i) => `${400 + i},${smooth(i)},${short(i, n)}`)}\n`);
+    expect(result.ok && result.value.blocks.map((b) => [b.x.length, b.xUnit, b.yUnit, b.x.at(-1)])).toEqual([[of, 'nm', 'counts', 400 + of - 1], [n, 'nm', 'counts', 500 + 2 * (n - 1)]]);
+    expect(result.ok && result.value.warnings.some((w) => w.code === 'curves-of-different-lengths')).toBe(n !== of);
+  });
+  test('the first may be the shorter, and names may be missing', () => {
+    expect(blocksOf(rows(60, (i) => `${short(i, 40)},${400 + i},${smooth(i)}`))).toEqual([['made · 1', 40, 'unstated', 500, smooth(20)], ['made · 2', 60, 'unstated', 400, 2]]);
+  });
+  test.each<[string, (i: number) => string]>([
+    ['a hole in a curve', (i) => `${400 + i},${smooth(i)},${i === 30 ? ',' : short(i, 60)}`],
+    ['half a pair', (i) => `${400 + i},${smooth(i)},${i < 40 ? short(i, 60) : `${500 + 2 * i},`}`],
+    ['rows without their separators', (i) => (i < 40 ? `${400 + i},${smooth(i)},${short(i, 60)}` : `${400 + i},${smooth(i)}`)],
+  ])('%s is damage', (_, row) => expect(blocksOf(rows(60, row))).toBe('broken-line'));
+  test('ordinates that end early are no axis', () => {
+    expect(blocksOf(`Wavelength,a,b,c\n${rows(60, (i) => `${400 + i},${smooth(i)},${i < 40 ? `${i + 0.5},${smooth(i)}` : ','}`)}`)).toBe('broken-line');
+  });
+  test('a table framed by strokes', () => {
+    expect(blocksOf(`| Wavelength (nm) | Counts |\n|---|---|\n${rows(30, (i) => `| ${400 + i} | ${smooth(i)} |`)}`)).toEqual([['made', 30, 'nm', 400, 2]]);
+    expect(blocksOf(rows(30, (i) => `;${400 + i};${smooth(i)}`))).toEqual([['made', 30, 'unstated', 400, 2]]);
+  });
+  test('a decimal comma at the beginning is no frame', () => expect(blocksOf(rows(30, (i) => `,${10 + i};${smooth(i).toFixed(3).replace('.', ',')}`))).toEqual([['made', 30, 'unstated', 0.1, 2]]));
+  test('names that are more than the columns are not guessed at, and that is told', () => {
+    const result = read(`Index,Wavelength (nm),Counts\n${rows(30, (i) => `${400 + i},${smooth(i)}`)}`);
+    expect(result.ok && result.value.blocks.map((b) => [b.xUnit, b.yUnit])).toEqual([['unstated', 'unstated']]);
+    expect(result.ok && result.value.warnings.find((w) => w.code === 'names-differ')?.message).toMatch(/names 3 columns, the table has 2/);
+  });
+  test('a first column that never changes is no axis', () => {
+    const result = read(rows(30, (i) => `1\t${400 + i}\t${smooth(i)}`));
+    expect(result.ok && result.value.blocks.map((b) => [b.x[0], b.y[0]])).toEqual([[400, 2]]);
+    expect(result.ok && result.value.warnings.map((w) => w.code)).toContain('constant-column');
+  });
+});

@@ -50,5 +50,8 @@ describe('CSV', () => {
     expect(lines).toHaveLength(301);
     expect(lines[1]!.split(',').slice(2)).toEqual(['1', '3']);
     expect(lines[300]!.endsWith(',,')).toBe(true);
+    const back = read(`${lines.join('\r\n')}\r\n`);
+    expect(back.blocks.map((b) => b.x.length)).toEqual([300, 2]);
+    expect([...back.blocks[1]!.x, ...back.blocks[1]!.y]).toEqual([1, 2, 3, 4]);
   });
 });

@@ -31,6 +31,16 @@ describe('on the wavelength axis', () => {
     expect(result.diamondRaman).toMatchObject({ state: 'masked', present: false });
     expect(result.diamondRaman!.detectionLimit).toBeGreaterThan(100);
   });
+  test('a wide line without a stated resolution: taken for it up to 60 cm⁻¹, with the request to state it; beyond, masked with its width', () => {
+    const wide = (fwhm: number, told = {}) => analysed(madeSpectrum([{ nm: airFromRamanShift(532, 1332.4), height: 3000, fwhm }]), { laserNm: 532, resolution: undefined, ...told });
+    const taken = wide(1.4);
+    expect(taken.diamondRaman!.state).toBe('present');
+    expect(taken.warnings.find((warning) => warning.code === 'diamond-line-wide')?.message).toMatch(/4\d cm⁻¹ wide.*state the instrument’s resolution/);
+    expect(wide(0.6).warnings.map((warning) => warning.code)).not.toContain('diamond-line-wide');
+    const doubted = wide(2.6);
+    expect(doubted.diamondRaman!.state).toBe('masked');
+    expect(doubted.findings.find((finding) => finding.code === 'diamond-line:masked')!.statement).toMatch(/a line stands there, but 8\d cm⁻¹ wide, and without a stated resolution none above 60 cm⁻¹/);
+  });
   test('saturated there: masked, no limit', () => {
     const spectrum = madeSpectrum([{ nm: 572.6, height: 90000, fwhm: 0.8 }]);
     const result = analysed({ ...spectrum, y: spectrum.y.map((value) => Math.min(65535, value)) });

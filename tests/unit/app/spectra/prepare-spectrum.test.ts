@@ -30,6 +30,10 @@ describe('bad input is refused in words', () => {
   test('a Raman-shift axis without a laser', () => expect(failure({ ...good, x: good.x.map((nm) => nm - 500), xUnit: 'raman-shift' }, { laserNm: undefined })).toBe('laser-missing'));
   test.each(['infrared', 'absorption', 'ultraviolet-transmission'] as const)('a Raman-shift axis for %s', (method) =>
     expect(failure({ ...good, xUnit: 'raman-shift', yUnit: 'absorbance' }, { method })).toBe('axis-wrong-for-method'));
+  test('its sentence names the unit and the spectrum as people do', () => {
+    const out = analyseSpectrum({ ...good, yUnit: 'absorbance' }, { ...PL, method: 'infrared' });
+    expect(out.ok ? '' : out.error.message).toMatch(/^Read as nm, the axis runs from .* cm⁻¹, where an infrared spectrum can’t lie/);
+  });
   test('a visible spectrum for infrared', () => expect(failure({ ...good, yUnit: 'absorbance' }, { method: 'infrared' })).toBe('axis-implausible'));
   test('ångström taken for nm: the sentence says so', () => {
     const result = analyseSpectrum({ ...good, x: good.x.map((nm) => nm * 10) }, PL);
