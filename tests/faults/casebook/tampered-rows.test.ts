@@ -14,6 +14,7 @@ import { verifyRows } from '../../../db/verify/rows.ts';
 import { createBuildDemonstration } from '../../../main/demonstration/build-demonstration.ts';
 import { createSeededIds } from '../../../main/demonstration/seeded-ids.ts';
 import { createInlinePool } from '../../../main/workers/inline-pool.ts';
+import { fillEmptyTables } from './row-of-every-table.ts';
 import { MIGRATIONS, temporaryFolder } from '../../unit/db/made-casebook.ts';
 
 const NOW = new Date('2027-01-11T10:00:00.000Z');
@@ -55,6 +56,7 @@ beforeAll(async () => {
   await createBuildDemonstration({ pool: createInlinePool(), now: () => NOW })(opened.value, () => {});
   await addCalibration(opened.value);
   await addReportHouse(opened.value);
+  await fillEmptyTables(opened.value, NOW.toISOString());
   opened.value.close();
   tool = new BetterSqlite(file);
   tool.function('fold', { deterministic: true }, (text) => (typeof text === 'string' ? fold(text) : null));
