@@ -25,6 +25,7 @@ const PieceView = lazy(() => import('./piece/piece-view.tsx'));
 const CustodyOverview = lazy(() => import('./custody/custody-view.tsx'));
 const PairView = lazy(() => import('./photographs/pair-view.tsx'));
 const ReportsView = lazy(() => import('./reports/reports-view.tsx'));
+const BuilderView = lazy(() => import('./reports/builder/builder-view.tsx'));
 const InstrumentsView = lazy(() => import('./instruments/instruments-view.tsx'));
 const BatchView = lazy(() => import('./batch/batch-view.tsx'));
 const LedgersView = lazy(() => import('./ledgers/ledgers-view.tsx'));
@@ -44,6 +45,7 @@ function Here({ place }: { readonly place: Place }) {
     case 'custody': return <CustodyOverview />;
     case 'pair': return <PairView key={place.id} itemId={place.id} analysisId={place.panel} />;
     case 'reports': return <ReportsView />;
+    case 'report': return <BuilderView key={place.id} draftId={place.id} />;
     case 'check': return <CheckView />;
     case 'instruments': return <InstrumentsView />;
     case 'batch': return <BatchView />;

@@ -49,12 +49,13 @@ async function ask<K extends OperationName>(name: K, input: Input<K>): Promise<O
 }
 
 /** Reads through the door; `input` null waits. */
-export function useAsk<K extends OperationName>(name: K, input: Input<K> | null, options: { readonly keep?: boolean } = {}): UseQueryResult<Output<K>, DoorFailure> {
+export function useAsk<K extends OperationName>(name: K, input: Input<K> | null, options: { readonly keep?: boolean; /** Large and soon stale: let go as soon as nobody shows it. */ readonly briefly?: boolean } = {}): UseQueryResult<Output<K>, DoorFailure> {
   return useQuery<Output<K>, DoorFailure>({
     queryKey: [name, input],
     queryFn: () => askPatiently(name, input as Input<K>),
     enabled: input !== null,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
+    ...(options.briefly ? { gcTime: 0 } : {}),
   });
 }
 

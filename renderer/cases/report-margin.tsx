@@ -10,6 +10,7 @@ import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
 import { showMoment } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
+import { NewReport } from '../reports/builder/new-report.tsx';
 import './cases.css';
 
 /** More would push the report's own buttons out of sight. */
@@ -43,7 +44,9 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   const print = () => {
     issue.mutate({ caseId: c.id, reason }, { onSuccess: (r) => { setAsking(false); setReason(''); notes.say(`${r.number}, revision ${r.revision}, is issued and frozen.`); save(r.id); } });
   };
+  const [beginning, setBeginning] = useState(false);
   useKey('D', draft);
+  useKey('R', () => { setBeginning(true); });
   const missing = prepared.data?.missing ?? [];
   const differing = c.parcels.flatMap((p) => p.items).filter((i) => i.custody.differs);
   return (
@@ -62,9 +65,11 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
         <Missing sentences={missing} />
       ) : prepared.data ? <p className="second">Nothing is missing. {c.reports.length > 0 ? 'Issuing again makes the next revision.' : ''}</p> : null}
       <div className="stack gap8">
+        <Button keys="R" onPress={() => { setBeginning(true); }}>New report</Button>
         <Button keys="D" isDisabled={preview.isPending} onPress={draft}>{preview.isPending ? 'Drawing the pages' : 'Save a draft, PDF'}</Button>
         <Button kind="main" isDisabled={missing.length > 0 || issue.isPending || !prepared.data} onPress={() => { setAsking(true); }}>{issue.isPending ? 'Issuing' : 'Issue the report'}</Button>
       </div>
+      {beginning ? <NewReport caseId={c.id} onClose={() => { setBeginning(false); }} /> : null}
       {asking ? (
         <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus={!standing} isDisabled={issue.isPending} onPress={print}>Issue it</Button></>}>
           {differing.length > 0 ? <p className="warn">A weight of {differing.map((i) => i.label).join(', ')} differed by more than the tolerance: find out why before you issue.</p> : null}

@@ -11,6 +11,7 @@ import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { showDue } from '../look/time.ts';
 import { useAsk } from '../queries.ts';
 import { go, placeAddress } from '../router.ts';
+import { NewReport } from '../reports/builder/new-report.tsx';
 import { AddTest } from '../runs/add-test.tsx';
 import { RunSeen } from '../runs/run-seen.tsx';
 import { RunsTable } from '../runs/runs-table.tsx';
@@ -30,7 +31,7 @@ import './stone.css';
 
 type Sheet =
   | { readonly is: 'test'; readonly method: MethodId | null; readonly files: readonly File[] }
-  | { readonly is: 'conclude' } | { readonly is: 'confirm' } | { readonly is: 'finding' };
+  | { readonly is: 'conclude' } | { readonly is: 'confirm' } | { readonly is: 'finding' } | { readonly is: 'report' };
 
 const BENCH_ROLES: readonly Role[] = ['examiner', 'second-examiner', 'manager'];
 const NO_FILES: readonly File[] = [];
@@ -86,6 +87,7 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
   const over = useFileDrop((files) => { openTest(null, files); }, free);
   useKey('T', () => { openTest(null); }, free);
   useKey('O', () => { if (mayTest) setSheet({ is: 'finding' }); }, free);
+  useKey('R', () => { setSheet({ is: 'report' }); }, free);
   useKey('Mod+Enter', () => { setSheet({ is: awaits ? 'confirm' : 'conclude' }); }, free);
   useKey('[', () => { step(-1); }, free);
   useKey(']', () => { step(1); }, free);
@@ -102,6 +104,7 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
         <>
           <span className={`tag stone-custody ${item.custody.differs ? 'warn' : ''}`} title={custody}>{item.custody.differs ? `${custody}; a weight differs` : custody}</span>
           {narrow || treeByHand === false ? <Button kind="quiet" keys="C" aria-expanded={tree} onPress={() => { setTree(!tree); }}>Case</Button> : null}
+          <Button keys="R" onPress={() => { setSheet({ is: 'report' }); }}>Report</Button>
           <Button keys="T" onPress={() => { openTest(null); }}>Add a test</Button>
           {awaits ? <Button onPress={() => { setSheet({ is: 'conclude' }); }}>Conclude anew</Button> : null}
           {awaits
@@ -131,6 +134,7 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
       {over ? <p className="stone-drop">Let go: the files are tried as a run of {stone.label} before anything is kept.</p> : null}
       {sheet?.is === 'test' ? <AddTest folder={folder} method={sheet.method} dropped={sheet.files} onClose={close} onKept={(kept) => { setRun(kept.id); close(); }} /> : null}
       {sheet?.is === 'finding' ? <AddFinding stoneId={stone.id} onClose={close} /> : null}
+      {sheet?.is === 'report' ? <NewReport caseId={folder.case.id} subjectId={stone.id} onClose={close} /> : null}
       {sheet?.is === 'conclude' ? <ConcludeSheet folder={folder} onClose={close} /> : null}
       {sheet?.is === 'confirm' && newest ? <ConfirmSheet folder={folder} conclusion={newest} onClose={close} /> : null}
     </View>
