@@ -9,7 +9,7 @@ import { FilterBox } from '../look/filter-box.tsx';
 import { Segmented } from '../look/choice.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
-import { showMoment } from '../look/time.ts';
+import { showDay, showMoment } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
@@ -38,13 +38,12 @@ export default function ReportsView() {
   const rows = listReports(reports.data ?? [], text, shown);
   const columns: readonly Column<(typeof rows)[number]>[] = [
     { key: 'number', head: 'Report', width: '104px', mono: true, cell: (r) => <span className={r.older ? 'quiet report-older' : ''} title={`SHA-256 of the PDF: ${r.pdfSha256}`}>{r.number}</span>, sort: (r) => r.number },
-    { key: 'revision', head: 'Revision', width: '64px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
+    { key: 'revision', head: 'Rev.', width: '40px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
     { key: 'state', head: 'State', width: '88px', cell: (r) => <span className={r.state === 'withdrawn' ? 'warn' : r.state === 'superseded' ? 'quiet' : ''} title={r.withdrawn?.reason ?? r.reason}>{REPORT_STATE_WORDS[r.state]}</span>, sort: (r) => r.state },
-    { key: 'subject', head: 'On', width: 'minmax(56px, 0.7fr)', mono: true, cell: (r) => <span title={r.subject}>{r.kind === 'case' ? 'case' : r.subject}</span>, sort: (r) => r.subject },
+    { key: 'subject', head: 'On', width: 'minmax(56px, 0.7fr)', mono: true, cell: (r) => <span title={`${r.subject}, ${r.stones} ${r.stones === 1 ? 'stone' : 'stones'}`}>{r.kind === 'case' ? 'case' : r.subject}</span>, sort: (r) => r.subject },
     { key: 'case', head: 'Case', width: '104px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
     { key: 'client', head: 'Client', width: 'minmax(110px, 2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
-    { key: 'stones', head: 'Stones', width: '56px', align: 'right', mono: true, cell: (r) => r.stones, sort: (r) => r.stones },
-    { key: 'issued', head: 'Issued', width: '136px', mono: true, cell: (r) => showMoment(r.issuedAt, laboratory.zone), sort: (r) => r.issuedAt },
+    { key: 'issued', head: 'Issued', width: '92px', mono: true, cell: (r) => <span title={showMoment(r.issuedAt, laboratory.zone)}>{showDay(r.issuedAt, laboratory.zone)}</span>, sort: (r) => r.issuedAt },
     { key: 'by', head: 'By', width: 'minmax(84px, 1fr)', cell: (r) => <span title={r.issuedBy}>{r.issuedBy}</span>, sort: (r) => r.issuedBy },
     { key: 'save', head: '', width: '232px', align: 'right', cell: (r) => (
       <span onClick={(e) => { e.stopPropagation(); }}>

@@ -28,8 +28,8 @@ import './builder.css';
 export default function BuilderView({ draftId }: { readonly draftId: string }) {
   // Never from memory: what was kept since would be written over by what was read before.
   const draft = useAsk('reportDrafts.open', { draftId }, { briefly: true });
-  if (draft.isError) return <View title="Report"><div className="page page-sheet"><Trouble {...draft.error.failure} /></div></View>;
-  if (draft.isPending) return <View title="Report"><Working what="Reading the draft" /></View>;
+  // What was read stays: a draft that was just issued is gone, and the sheet over it still has to say so.
+  if (draft.data === undefined) return <View title="Report">{draft.isError ? <div className="page page-sheet"><Trouble {...draft.error.failure} /></div> : <Working what="Reading the draft" />}</View>;
   return <Builder draftId={draftId} caseId={draft.data.caseId} first={draft.data.content} choices={draft.data.choices} />;
 }
 
