@@ -2,6 +2,7 @@ import type { StoreHandle } from './handle.ts';
 import { createAuditStore, type AuditStore } from './store/audit.ts';
 import { createBenchStore, type BenchStore } from './store/bench.ts';
 import { createCasesStore, type CasesStore } from './store/cases.ts';
+import { createCheckpointsStore, type CheckpointsStore } from './store/checkpoints.ts';
 import { createClientsStore, type ClientsStore } from './store/clients.ts';
 import { createCredentialsStore, type CredentialsStore } from './store/credentials.ts';
 import { createCustodyStore, type CustodyStore } from './store/custody.ts';
@@ -22,6 +23,7 @@ export type Stores = {
   readonly people: PeopleStore;
   readonly credentials: CredentialsStore;
   readonly keys: KeysStore;
+  readonly checkpoints: CheckpointsStore;
   readonly clients: ClientsStore;
   readonly cases: CasesStore;
   readonly stones: StonesStore;
@@ -42,6 +44,7 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     people: createPeopleStore(handle, newId),
     credentials: createCredentialsStore(handle),
     keys: createKeysStore(handle),
+    checkpoints: createCheckpointsStore(handle),
     clients: createClientsStore(handle, newId),
     cases: createCasesStore(handle, newId),
     stones: createStonesStore(handle, newId),

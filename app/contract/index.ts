@@ -3,6 +3,7 @@ import { batchContract } from './batch.ts';
 import { casebookContract } from './casebook.ts';
 import { casesContract } from './cases.ts';
 import { custodyContract } from './custody.ts';
+import { checkpointsContract } from './checkpoints.ts';
 import type { Reply } from './failure.ts';
 import { historyContract } from './history.ts';
 import { keysContract } from './keys.ts';
@@ -18,7 +19,7 @@ import { workContract } from './work.ts';
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
   ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...peopleContract,
-  ...reportCheckContract, ...historyContract,
+  ...reportCheckContract, ...checkpointsContract, ...historyContract,
 } as const;
 
 export type Contract = typeof contract;

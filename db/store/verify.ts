@@ -1,5 +1,6 @@
 import type { Verification } from '../../app/contract/casebook.ts';
 import type { StoreHandle } from '../handle.ts';
+import { NOTHING_OUTSIDE, verifyCheckpoints, type Outside } from '../verify/checkpoints.ts';
 import { verifyDatabase, verifyGuards } from '../verify/database.ts';
 import { verifyLedgers } from '../verify/ledgers.ts';
 import { faultyPart, VerifyCancelled, type Pace } from '../verify/part.ts';
@@ -10,6 +11,8 @@ import { VOUCHED_TABLES } from '../ledger/vouched-tables.ts';
 export type VerifyOptions = {
   /** UTC, ISO 8601 with milliseconds: stands on the outcome. */
   readonly at: string;
+  /** What is known of the ledgers from outside the file. */
+  readonly outside?: Outside;
   readonly signal?: AbortSignal;
   /** Called as work goes on, with what was checked so far and what there is. */
   readonly progress?: (done: number, total: number) => void;
@@ -54,7 +57,7 @@ export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly 
       const pace = paced(options, db.get<{ n: number }>(COUNT)!.n);
       try {
         const { parts: ledgers, vouched } = await verifyLedgers(db, pace);
-        const parts = [...ledgers, ...await verifyRecords(db, vouched, pace), await verifyRows(db, vouched, pace), verifyGuards(db, guardsRestored), await verifyDatabase(db, pace)];
+        const parts = [...ledgers, ...await verifyRecords(db, vouched, pace), await verifyRows(db, vouched, pace), await verifyCheckpoints(db, options.outside ?? NOTHING_OUTSIDE, pace), verifyGuards(db, guardsRestored), await verifyDatabase(db, pace)];
         return { sound: parts.every((part) => part.sound), at: options.at, parts };
       } catch (e) {
         if (e instanceof VerifyCancelled) return null;

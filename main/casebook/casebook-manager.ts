@@ -10,6 +10,8 @@ import { openFailure, type OpenFailure } from '../../db/open-failure.ts';
 import type { FirstPerson, LaboratoryInput } from '../../db/store/laboratory.ts';
 import type { Log } from '../host/log.ts';
 import type { Standing } from '../host/refuse-by-role.ts';
+import { keptCheckpoints } from '../checkpoints/checkpoint-files.ts';
+import type { Outside } from '../../db/verify/checkpoints.ts';
 import { dailyIsDue, ensureFolder, listBackups, thinBackups } from './backups.ts';
 import { copyClosedFile, discardFile, moveFile } from './casebook-file.ts';
 import { asideName, backupName, dataFiles, parseBackupName, type BackupKind, type DataFiles } from './data-files.ts';
@@ -44,6 +46,12 @@ export type CasebookManager = {
   warning(): string | null;
   /** Backups of the laboratory's own casebook, newest first. */
   backups(): BackupRow[];
+  /** Folder of the backups of the casebook that is open, and the name they begin with. */
+  besideBackups(): { readonly folder: string; readonly book: 'Casebook' | 'Demonstration' };
+  /** What is known of its ledgers from outside the file. */
+  outside(): Outside;
+  /** Notes outside the file how far the ledgers have come. Call before `close`. */
+  noteHead(): Promise<void>;
   /** Opens what was open last. Call once, before the window asks. */
   openAtStart(): Promise<void>;
   /** `furnish` fills in what belongs to a new casebook beside its laboratory and first person, before it is put in place. */
@@ -149,6 +157,8 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
     });
   }
 
+  const bookOpen = (): 'Casebook' | 'Demonstration' => (casebook?.file === files.demonstration ? 'Demonstration' : 'Casebook');
+
   function leave(): void {
     casebook?.close();
     casebook = null;
@@ -174,11 +184,13 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
   }
 
   /** Keeps what is there now: a checked backup of a casebook that opens, the file itself of any. Refuses where another program has it open. */
-  async function keepPresent(): Promise<Result<null, Failure>> {
+  async function keepPresent(): Promise<Result<{ readonly entries: number }, Failure>> {
+    let entries = 0;
     const present = casebook !== null && casebook.file === files.own ? ok(casebook) : open(files.own);
     if (!present.ok && present.error.code === 'in-use') return err(failureOf(present.error));
     if (present.ok) {
       const safety = await present.value.backup(backupPath('Casebook', 'before-restore'));
+      entries = (await present.value.checkpoints.heads()).audit.seq;
       present.value.close();
       if (!safety.ok) {
         await openExisting('own');
@@ -187,7 +199,7 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
     }
     leave();
     if (existsSync(files.own)) moveFile(files.own, asideName(files.own, options.now()));
-    return ok(null);
+    return ok({ entries });
   }
 
   return {
@@ -196,6 +208,14 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
     file: () => casebook?.file ?? (trouble?.book === 'demonstration' ? files.demonstration : files.own),
     warning: () => folderWarning(options.dataFolder),
     backups: () => listBackups(files.backups, 'Casebook').map(({ name, at }) => ({ file: join(files.backups, name), at })),
+
+    besideBackups: () => ({ folder: files.backups, book: bookOpen() }),
+    outside: () => ({ kept: keptCheckpoints(files.backups), remembered: bookOpen() === 'Casebook' ? readRemembered(files.state).head ?? null : null }),
+    async noteHead() {
+      if (casebook === null || bookOpen() !== 'Casebook') return;
+      const laboratory = await casebook.laboratory.get();
+      if (laboratory !== null) remember({ head: { begun: laboratory.createdAt, at: options.now().toISOString(), audit: (await casebook.checkpoints.heads()).audit } });
+    },
 
     async openAtStart() {
       ensureFolder(options.dataFolder);
@@ -257,13 +277,13 @@ export function createCasebookManager(options: ManagerOptions): CasebookManager 
       await openExisting('own');
       if (casebook === null) return err(failureOf(trouble ?? openFailure('damaged', files.own)));
       const who = personId === null ? null : await (casebook as Casebook).people.get(personId);
-      await (casebook as Casebook).audit.note({ at: options.now().toISOString(), personId: who?.id ?? null, operation: 'casebook.restore' }, { subject: 'casebook', content: { backup: known.name } });
+      await (casebook as Casebook).audit.note({ at: options.now().toISOString(), personId: who?.id ?? null, operation: 'casebook.restore' }, { subject: 'casebook', content: { backup: known.name, replaced: kept.value.entries } });
       return ok({ done: true });
     },
 
     async backup(change) {
       if (casebook === null) return err({ code: 'no-casebook', message: 'No casebook is open.', next: 'Open one first.' });
-      const book = casebook.file === files.demonstration ? 'Demonstration' : 'Casebook';
+      const book = bookOpen();
       const made = await casebook.backup(backupPath(book, 'asked'));
       if (!made.ok) return err(failureOf(made.error));
       thinBackups(files.backups, book);

@@ -8,6 +8,8 @@ const remembered = z.object({
   open: z.enum(['own', 'demonstration']).nullable(),
   /** The laboratory's own casebook was there once: a lost file is then an error, never a new beginning. */
   ownKnown: z.boolean(),
+  /** How far the audit ledger of the laboratory's own casebook had come when it was closed: an older copy in its place is then noticed. */
+  head: z.object({ begun: z.string(), at: z.string(), audit: z.object({ seq: z.number(), hash: z.string() }) }).nullable().optional(),
 });
 export type Remembered = z.infer<typeof remembered>;
 

@@ -4,7 +4,7 @@ import type { CliIo, ExitCode } from './io.ts';
 import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts';
 import { jsonOption } from './spectrum-commands.ts';
 
-type CaseOptions = { readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly json?: boolean };
+type CaseOptions = { readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly json?: boolean };
 
 /** `report`, `bundle` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
 export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
@@ -30,8 +30,9 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
   program.command('verify').description('check a report (PDF), or recompute the ledgers and digests of a casebook')
     .argument('[file]', 'a report, or a casebook; without it the casebook last used')
     .option('--key <file>', 'a report: public key of the laboratory that is said to have signed it')
+    .option('--checkpoint <file...>', 'a casebook: checkpoints that were kept elsewhere')
     .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.verify)
-    .action(async (file: string | undefined, { key, casebook, data, json }: CaseOptions) => {
+    .action(async (file: string | undefined, { key, checkpoint, casebook, data, json }: CaseOptions) => {
       const common = { dataFolder: dataFolderOf(data, io), json: json ?? false };
       const { isReport, runVerifyReport } = await import('./commands/verify-report.ts');
       if (file !== undefined && (key !== undefined || isReport(file, io.workingFolder))) {
@@ -39,6 +40,6 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
         return;
       }
       const { runVerify } = await import('./commands/verify.ts');
-      finish(await runVerify({ casebook: file ?? casebook, ...common }, io));
+      finish(await runVerify({ casebook: file ?? casebook, checkpoints: checkpoint ?? [], ...common }, io));
     });
 }

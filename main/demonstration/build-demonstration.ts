@@ -1,8 +1,10 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { utf8ToBytes } from '@noble/hashes/utils.js';
 import { houseSettings } from '../../app/domain/house-settings.ts';
+import { NOTHING_OUTSIDE } from '../../db/verify/checkpoints.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { BuildDemonstration, CasebookManager } from '../casebook/casebook-manager.ts';
+import type { Checkpoints } from '../checkpoints/checkpoints.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
@@ -35,10 +37,13 @@ const KEY_SEED = 'Culet demonstration key, invented, no secret';
 function managerOf(casebook: Casebook): CasebookManager {
   const never = (): never => { throw new Error('the demonstration works on one casebook only'); };
   return {
-    current: () => casebook, trouble: () => null, file: () => casebook.file, warning: () => null, backups: () => [],
+    current: () => casebook, trouble: () => null, file: () => casebook.file, warning: () => null, backups: () => [], outside: () => NOTHING_OUTSIDE, besideBackups: never, noteHead: never,
     openAtStart: never, create: never, openDemonstration: never, closeDemonstration: never, restore: never, backup: never, standing: never, close: never,
   };
 }
+
+/** The casebook is made in one go, under a temporary name: a checkpoint would have nowhere to lie. */
+const NO_CHECKPOINTS: Checkpoints = { make: () => { throw new Error('the demonstration makes no checkpoints'); }, after: async () => undefined, beforeClosing: async () => undefined };
 
 /** Sets up the laboratory with its people; returns their ids by key. */
 async function setUp(casebook: Casebook, { laboratory, people }: Scenario, at: string): Promise<Map<string, string>> {
@@ -104,7 +109,7 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     const people = await setUp(casebook, scenario, instant.toISOString());
     const keyring = createKeyring(() => casebook);
     const services = createServices({
-      manager: managerOf(casebook), pool, keyring, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
+      manager: managerOf(casebook), pool, keyring, checkpoints: NO_CHECKPOINTS, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
     const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);

@@ -2,6 +2,7 @@ import type { DoorEvent } from '../../app/contract/index.ts';
 import { createCasebookManager } from '../casebook/casebook-manager.ts';
 import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
 import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
+import { createCheckpoints } from '../checkpoints/checkpoints.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import { createNewId } from '../new-id.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
@@ -46,15 +47,22 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   await manager.openAtStart();
   const keyring = createKeyring(() => manager.current());
   const guard = createSessionGuard({ manager, keyring, now });
-  const services = createServices({ manager, pool, keyring, guard, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const checkpoints = createCheckpoints({ manager, signer: keyring, now, newId });
+  const services = createServices({ manager, pool, keyring, guard, checkpoints, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const announce = (event: DoorEvent): void => {
+    options.announce(event);
+    if (event.kind === 'changed') checkpoints.after(event.operation).catch((fault: unknown) => { log.error('no checkpoint was made', { stack: String(fault) }); });
+  };
   const trouble = manager.trouble();
   const inUse = trouble?.code === 'in-use' ? { message: `${trouble.message}${whoHolds(options.dataFolder)}`, next: trouble.next } : null;
   if (inUse === null) leaveNote(options.dataFolder, options.host, now().toISOString());
   return {
     inUse,
-    house: { services, log, newId, standing: (session) => guard.standing(session), touch: (session) => { guard.touch(session); }, announce: (event) => { options.announce(event); } },
+    house: { services, log, newId, standing: (session) => guard.standing(session), touch: (session) => { guard.touch(session); }, announce },
     async close() {
       await pool.close();
+      await checkpoints.beforeClosing().catch((fault: unknown) => { log.error('no checkpoint was made', { stack: String(fault) }); });
+      await manager.noteHead();
       manager.close();
       keyring.forget();
       takeNoteAway(options.dataFolder);

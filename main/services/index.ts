@@ -1,5 +1,7 @@
 import type { CasebookManager } from '../casebook/casebook-manager.ts';
 import type { Keyring } from '../keys/keyring.ts';
+import type { Checkpoints } from '../checkpoints/checkpoints.ts';
+import { createCheckpointsServices } from './checkpoints-services.ts';
 import type { SessionGuard } from '../people/session-guard.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
@@ -15,7 +17,7 @@ import { createReportCheckService } from './report-check.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
 
-export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly host: HostFacts };
+export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly checkpoints: Checkpoints; readonly host: HostFacts };
 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {
@@ -24,6 +26,7 @@ export function createServices(deps: ServicesDeps): Services {
   return {
     ...intake,
     ...createKeysServices(deps),
+    ...createCheckpointsServices(deps),
     ...createHistoryServices(deps),
     ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current() }),
     ...createCustodyPrintServices(deps),

@@ -6,7 +6,7 @@ export function createVerifyServices(deps: IntakeDeps): Pick<Services, 'ledgers.
   return {
     'ledgers.verify': reading(deps, async (casebook, _input, call) => {
       const outcome = await casebook.ledgers.verify({
-        at: deps.now().toISOString(), signal: call.signal,
+        at: deps.now().toISOString(), outside: deps.manager.outside(), signal: call.signal,
         progress: (done, total) => call.emit({ kind: 'progress', task: 'ledgers.verify', done, total, note: 'recomputing digests' }),
       });
       return outcome === null ? err({ code: 'cancelled', message: 'Verification was stopped before it was finished.', next: 'Start it again when there is time.' }) : ok(outcome);

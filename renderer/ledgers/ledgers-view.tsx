@@ -27,6 +27,7 @@ export default function LedgersView() {
   const custody = useAsk('custody.list', book === 'custody' ? { caseId: null, itemId: null, limit: SHOWN } : null);
   const audit = useAsk('audit.list', book === 'audit' ? { caseId: null, limit: SHOWN } : null);
   const verify = useChange('ledgers.verify');
+  const sign = useChange('checkpoints.make');
   const notes = useNotes();
   const run = () => { verify.mutate({}, { onSuccess: setResult, onError: (e) => { notes.complain(e.failure); } }); };
   useKey('V', run);
@@ -55,6 +56,7 @@ export default function LedgersView() {
     <View over={shown.data ? `${total.toLocaleString('en')} entries${total > SHOWN ? `, the newest ${SHOWN} shown` : ''}` : ' '} title="Ledgers" actions={(
       <>
         <Segmented<Book> label="Ledger" value={book} onChange={setBook} options={[{ value: 'custody', label: 'custody' }, { value: 'audit', label: 'audit' }]} />
+        <Button isDisabled={sign.isPending} onPress={() => { sign.mutate({}, { onSuccess: ({ file }) => { notes.say(`Signed and kept: ${file}`); }, onError: (e) => { notes.complain(e.failure); } }); }}>Sign a checkpoint</Button>
         <Button kind="main" keys="V" isDisabled={verify.isPending} onPress={run}>{verify.isPending ? 'Verifying' : 'Verify'}</Button>
       </>
     )}>

@@ -1,5 +1,6 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { intake, looseItem, lotItem, madeCasebook, ringItem, steadyDeps, type MadeCasebook } from '../made-casebook.ts';
+import { intake, looseItem, lotItem, madeCasebook, ringItem, steadyDeps, MIGRATIONS, type MadeCasebook } from '../made-casebook.ts';
 import { writePng } from '../../../../main/demonstration/write-png.ts';
 
 const PNG = writePng({ width: 2, height: 1, rgb: new Uint8Array(6) }, 'made for a test');
@@ -39,7 +40,9 @@ describe('taking in', () => {
     made.casebook.close();
   });
   test('numbers follow the year of the laboratory’s zone, without gaps where one was refused', async () => {
-    const made = await madeCasebook(steadyDeps('2026-12-31T22:59:46.000Z'));
+    // Opening looks at the clock once for each migration; the turn of the year then comes amid what is taken in.
+    const migrations = readdirSync(MIGRATIONS).filter((name) => name.endsWith('.sql')).length;
+    const made = await madeCasebook(steadyDeps(new Date(Date.parse('2026-12-31T22:59:54.000Z') - 1000 * migrations).toISOString()));
     const numbers = [(await taken(made)).number];
     const refused = await made.casebook.cases.takeIn(change(made), intake([lotItem({ count: null })]));
     expect(refused).toMatchObject({ ok: false, error: { code: 'invalid-input', fields: { 'parcels.0.items.0.count': expect.any(String) as string } } });
