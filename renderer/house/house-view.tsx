@@ -10,6 +10,8 @@ import { LotsForm } from './lots-form.tsx';
 import { ProtocolsForm } from './protocols-form.tsx';
 import { KeysSection } from './keys-section.tsx';
 import { PeopleSection } from './people-section.tsx';
+import { TextsForm } from './texts-form.tsx';
+import { AuthorisationsForm } from './authorisations-form.tsx';
 import './house.css';
 
 /** The laboratory, its people, the file, and the look. */
@@ -33,6 +35,8 @@ export default function HouseView() {
           <PeopleSection />
           <KeysSection />
           <ProtocolsForm laboratory={laboratory} />
+          <TextsForm />
+          <AuthorisationsForm />
           <LotsForm laboratory={laboratory} />
         </div>
       </div>

@@ -27,8 +27,6 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [attach, setAttach] = useState(String(s.attachMegabytes));
   const [idle, setIdle] = useState(String(s.idleMinutes));
   const [showNames, setShowNames] = useState(s.showNames);
-  const [scope, setScope] = useState(s.scopeText);
-  const [limits, setLimits] = useState(s.limitsText);
   const [places, setPlaces] = useState(s.places.join('\n'));
   const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
   const save = useChange('laboratory.save');
@@ -52,7 +50,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     if (minutes === undefined || Number.isNaN(minutes) || minutes < 1 || minutes > 120) faults['idle'] = 'Write a number of minutes from 1 to 120.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, scopeText: scope, limitsText: limits, places: linesOf(places) };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -82,8 +80,6 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
         <Field label="Lock after" mono suffix="minutes" value={idle} onChange={setIdle} error={wrong['idle'] ?? wrong['settings.idleMinutes']} />
         <Check label="show the names before anybody signed in" checked={showNames} onChange={setShowNames} />
       </div>
-      <Field label="Scope, as printed on reports" lines={3} value={scope} onChange={setScope} error={wrong['settings.scopeText']} />
-      <Field label="Limits, as printed on reports" lines={4} value={limits} onChange={setLimits} error={wrong['settings.limitsText']} />
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}
       <div><Button kind="main" type="submit" isDisabled={save.isPending}>Keep the changes</Button></div>
     </form>

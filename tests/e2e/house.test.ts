@@ -4,6 +4,7 @@ import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
 import { callDoor } from './steps/call-door.ts';
+import { lookAt } from './steps/look-at.ts';
 import { workAs } from './steps/kept-data.ts';
 
 describe.each(availableHosts())('the house in %s', (host) => {
@@ -33,6 +34,26 @@ describe.each(availableHosts())('the house in %s', (host) => {
     await culet.page.getByText('Kept.').waitFor();
     const { laboratory } = await callDoor(culet, 'casebook.status', {});
     expect([laboratory!.name, laboratory!.settings.weightToleranceCarat, laboratory!.settings.twoPhononCoefficient]).toEqual(['Tarn Hill & Daughters (invented)', 30, 12.3]);
+  });
+
+  test('words the laboratory’s texts in versions, and names who may issue what', async () => {
+    const texts = culet.page.getByRole('region', { name: 'Texts of reports' });
+    await texts.getByRole('combobox', { name: 'Text' }).selectOption({ label: 'Disclaimer' });
+    await texts.getByRole('textbox', { name: 'Disclaimer, as it came' }).fill('Not to be used in advertising.');
+    await texts.getByRole('button', { name: 'Keep as version 1' }).click();
+    await texts.getByText('Write why the text is changed.').waitFor();
+    await texts.getByRole('textbox', { name: 'Why the text is changed' }).fill('asked for by counsel');
+    await texts.getByRole('button', { name: 'Keep as version 1' }).click();
+    await texts.getByRole('textbox', { name: 'Disclaimer, version 1' }).waitFor();
+    await texts.getByText('One version').click();
+    await texts.getByText(/asked for by counsel/).waitFor();
+    const signers = culet.page.getByRole('region', { name: 'Who may issue reports' });
+    await signers.getByRole('combobox', { name: 'Person' }).selectOption({ label: LABORATORY.person });
+    await signers.getByRole('checkbox', { name: 'lot' }).check();
+    await signers.getByLabel('Since').fill('2026-01-01');
+    await signers.getByRole('button', { name: 'Keep it' }).click();
+    await signers.getByText(`${LABORATORY.person}: lot, since 1 Jan 2026`).waitFor();
+    await lookAt(culet, 'house-texts');
   });
 
   test('takes in a second person, who then works at the window under their own name', async () => {
