@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { PICTURE_KINDS } from '../custody/check-picture.ts';
 import { colourClass } from '../domain/colour-class.ts';
 import { conclusionId } from '../domain/conclusion.ts';
 import { custodyEvent } from '../domain/custody-event.ts';
@@ -13,7 +14,7 @@ export const settingKind = z.enum(['open-back', 'closed-back']);
 export const lightKind = z.enum(['white', 'long-wave', 'short-wave', 'polarised', 'drawing']);
 export const caseState = z.enum(['open', 'reported', 'returned']);
 
-export const photoInput = z.strictObject({ name: line(255), mediaType: z.enum(['image/png', 'image/jpeg']), bytes, caption: line(200), light: lightKind });
+export const photoInput = z.strictObject({ name: line(255), mediaType: z.enum(PICTURE_KINDS), bytes, caption: line(200), light: lightKind });
 
 const stoneInput = z.strictObject({
   position: line(120), shape: line(80), measurements: line(120), colourClass,

@@ -1,11 +1,16 @@
 import { crc32 } from './crc32.ts';
+import { tiffSize } from './tiff-size.ts';
 
-export type PictureKind = 'image/png' | 'image/jpeg';
+export const PICTURE_KINDS = ['image/png', 'image/jpeg', 'image/tiff'] as const;
+export type PictureKind = (typeof PICTURE_KINDS)[number];
+
+/** The kind of a stored picture; what was stored before TIFF was taken is one of the other two. */
+export const pictureKind = (mediaType: string): PictureKind => PICTURE_KINDS.find((kind) => kind === mediaType) ?? 'image/jpeg';
 
 /** Largest picture that is kept, in millions of points: beyond what a window can show. Common practice, no source. */
 const MOST_MEGAPIXELS = 100;
 
-export const NOT_A_PICTURE = 'This file is not the PNG or JPEG picture it says it is.';
+export const NOT_A_PICTURE = 'This file is not the PNG, JPEG or TIFF picture it says it is.';
 export const DAMAGED_PICTURE = 'This picture is damaged or cut off before its end: copy it again from the camera, or take it again.';
 
 const tooLarge = (megapixels: number): string =>
@@ -15,6 +20,8 @@ type Size = { readonly width: number; readonly height: number };
 
 const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 const JPEG = [0xff, 0xd8, 0xff];
+/** Little-endian and big-endian. */
+const TIFF = [[0x49, 0x49, 0x2a, 0x00], [0x4d, 0x4d, 0x00, 0x2a]];
 
 const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
@@ -84,13 +91,18 @@ function jpegSize(bytes: Uint8Array): Size | null {
   return null;
 }
 
+const KINDS: Readonly<Record<PictureKind, { readonly starts: readonly (readonly number[])[]; sizeOf(bytes: Uint8Array): Size | null }>> = {
+  'image/png': { starts: [PNG], sizeOf: pngSize }, 'image/jpeg': { starts: [JPEG], sizeOf: jpegSize }, 'image/tiff': { starts: TIFF, sizeOf: tiffSize },
+};
+
 /**
  * Why bytes can't be kept as a picture of the stated kind, as a sentence for a person, or null where they can.
  * Looks at the frame of the file, not at its points: a picture that ends where its kind says it ends, and is no larger than a window can show.
  */
 export function checkPicture(bytes: Uint8Array, kind: PictureKind): string | null {
-  if (!(kind === 'image/png' ? PNG : JPEG).every((value, i) => bytes[i] === value)) return NOT_A_PICTURE;
-  const size = kind === 'image/png' ? pngSize(bytes) : jpegSize(bytes);
+  const { starts, sizeOf } = KINDS[kind];
+  if (!starts.some((start) => start.every((value, i) => bytes[i] === value))) return NOT_A_PICTURE;
+  const size = sizeOf(bytes);
   if (size === null || size.width === 0 || size.height === 0) return DAMAGED_PICTURE;
   const megapixels = size.width * size.height / 1e6;
   return megapixels > MOST_MEGAPIXELS ? tooLarge(megapixels) : null;

@@ -3,7 +3,7 @@ import type { CustodyView } from '../../app/contract/custody.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import type { Output } from '../../app/contract/index.ts';
 import { dayInZone } from '../../app/custody/calendar.ts';
-import { checkPicture } from '../../app/custody/check-picture.ts';
+import { checkPicture, pictureKind } from '../../app/custody/check-picture.ts';
 import { nextCustody, type CustodyRefusal, type CustodyRequest } from '../../app/custody/next-custody.ts';
 import { custodyContent } from '../../app/domain/custody-event.ts';
 import { err, ok, type Result } from '../../app/result.ts';
@@ -75,7 +75,7 @@ function append(tx: WriteTx, deps: { newId(): string }, change: Change, input: C
     person: personById(tx, change.personId ?? '')?.name ?? '', today: dayInZone(change.at, zone),
   });
   if (!next.ok) return entryRefused(next.error);
-  const faults = photographs.map((one) => checkPicture(one.bytes, one.mediaType === 'image/png' ? 'image/png' : 'image/jpeg')).filter((fault) => fault !== null);
+  const faults = photographs.map((one) => checkPicture(one.bytes, pictureKind(one.mediaType))).filter((fault) => fault !== null);
   if (faults[0] !== undefined) return invalidFields({ photographs: faults[0] });
   const digests = photographs.map((one) => insertPhotograph(tx, deps, change, { caseId: row.caseId, itemId: row.id, stoneId: null }, one).sha256);
   const content = { ...next.value, ...(digests.length > 0 && { photographs: digests }) };

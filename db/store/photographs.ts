@@ -1,6 +1,6 @@
 import type { PhotographView } from '../../app/contract/cases.ts';
 import type { Failure } from '../../app/contract/failure.ts';
-import { checkPicture } from '../../app/custody/check-picture.ts';
+import { checkPicture, pictureKind } from '../../app/custody/check-picture.ts';
 import { ok, type Result } from '../../app/result.ts';
 import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
@@ -51,7 +51,7 @@ export function createPhotographsStore(handle: StoreHandle, newId: () => string)
     add: (change, input) => handle.transactResult<PhotographView, Failure>((tx) => {
       const shown = itemShown(tx, input);
       if (!shown.ok) return shown;
-      const fault = checkPicture(input.bytes, input.mediaType === 'image/png' ? 'image/png' : 'image/jpeg');
+      const fault = checkPicture(input.bytes, pictureKind(input.mediaType));
       if (fault !== null) return invalidFields({ bytes: fault });
       if (shown.value !== null && custodyOfItem(tx, shown.value)?.returned === true) {
         return refused('That item was returned to the client.', 'A photograph of it can be added to the case as a whole, without naming the item.');

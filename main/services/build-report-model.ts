@@ -12,6 +12,7 @@ import { ok, type Result } from '../../app/result.ts';
 import { caseRecords, rawRecordsOfCase } from '../../db/store/case-records.ts';
 import { createPhotographsStore } from '../../db/store/photographs.ts';
 import { notFound } from './failures.ts';
+import { runImageTask } from './image-work.ts';
 import { lotsAndWeights } from './lots-and-weights.ts';
 import { figuresByStone } from './report-figures.ts';
 import { reportMaps } from './report-maps.ts';
@@ -36,6 +37,16 @@ export const missingOf = (clauses: readonly ClauseState[]): string[] => [...new 
 
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('base64');
 
+/** Longer side of a copy that stands for a picture which paper can't take as it is. */
+const COPY_SIDE = 1700;
+
+/** A picture's bytes as paper takes them: TIFF as a JPEG copy, all others as they are; null where it can't be read. */
+async function drawable(mediaType: string, { bytes, name }: { readonly bytes: Uint8Array; readonly name: string }, work: Work): Promise<Uint8Array | null> {
+  if (mediaType !== 'image/tiff') return bytes;
+  const made = await runImageTask(work, 'photograph-preview', { bytes, longSide: COPY_SIDE }, name, (result) => result);
+  return made.ok ? made.value.jpeg : null;
+}
+
 /** The bytes of the pictures to print, in base64; null: of all. */
 async function pictures(source: Pick<ReportSource, 'case'>, chosen: readonly string[] | null, work: Work): Promise<Result<Map<string, string>, Failure>> {
   const store = createPhotographsStore(work.casebook.handle, () => { throw new Error('reading pictures makes no records'); });
@@ -44,7 +55,8 @@ async function pictures(source: Pick<ReportSource, 'case'>, chosen: readonly str
     if (chosen !== null && !chosen.includes(photograph.id)) continue;
     const content = await store.content(photograph.id);
     if (!content.ok) return content;
-    found.set(photograph.id, base64(content.value.bytes));
+    const drawn = await drawable(photograph.mediaType, content.value, work);
+    if (drawn !== null) found.set(photograph.id, base64(drawn));
   }
   return ok(found);
 }

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import type { PhotographView } from '../../app/contract/cases.ts';
+import { PICTURE_KINDS } from '../../app/custody/check-picture.ts';
 import { readPictures } from '../intake/photo-strip.tsx';
 import { Button } from '../look/button.tsx';
 import { Empty } from '../look/empty.tsx';
@@ -25,8 +26,8 @@ export function Photographs({ caseId, itemId, photographs }: { readonly caseId: 
   };
   return (
     <div className="photographs" onDragOver={(e) => { e.preventDefault(); }} onDrop={(e) => { e.preventDefault(); void take(e.dataTransfer.files); }}>
-      <input ref={picker} type="file" accept="image/png,image/jpeg" multiple hidden onChange={(e) => { void take(e.target.files).then(() => { e.target.value = ''; }); }} />
-      {photographs.length === 0 ? <Empty title="No photograph yet"><p>Drop PNG or JPEG files here, or pick them.</p></Empty> : null}
+      <input ref={picker} type="file" accept={PICTURE_KINDS.join()} multiple hidden onChange={(e) => { void take(e.target.files).then(() => { e.target.value = ''; }); }} />
+      {photographs.length === 0 ? <Empty title="No photograph yet"><p>Drop PNG, JPEG or TIFF files here, or pick them.</p></Empty> : null}
       <ul className="photograph-grid">
         {photographs.map((p) => (
           <li key={p.id}>

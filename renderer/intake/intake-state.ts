@@ -1,9 +1,10 @@
+import type { PictureKind } from '../../app/custody/check-picture.ts';
 import type { ColourClass } from '../../app/domain/colour-class.ts';
 
 /** The form as typed: text stays text until it is taken in, so nothing a person wrote is bent on the way. */
 export type StoneForm = { readonly key: string; readonly position: string; readonly shape: string; readonly measurements: string; readonly colourClass: ColourClass; readonly weight: string };
 export type Light = 'white' | 'long-wave' | 'short-wave' | 'polarised';
-export type PhotoForm = { readonly key: string; readonly name: string; readonly mediaType: 'image/png' | 'image/jpeg'; readonly bytes: Uint8Array; readonly caption: string; readonly light: Light };
+export type PhotoForm = { readonly key: string; readonly name: string; readonly mediaType: PictureKind; readonly bytes: Uint8Array; readonly caption: string; readonly light: Light };
 export type ItemKind = 'loose' | 'jewellery' | 'lot';
 export type ItemForm = {
   readonly key: string; readonly kind: ItemKind; readonly declared: string; readonly declaredValue: string; readonly grossWeight: string;

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'react';
+import { PICTURE_KINDS } from '../../app/custody/check-picture.ts';
 import { Button } from '../look/button.tsx';
 import { Choice } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
@@ -16,15 +17,16 @@ function Thumb({ photo }: { readonly photo: PhotoForm }) {
   return <img src={url} alt={photo.caption || photo.name} className="photo-thumb" />;
 }
 
-/** PNG and JPEG files as pictures of the form; anything else is named in a note. */
+/** PNG, JPEG and TIFF files as pictures of the form; anything else is named in a note. */
 export async function readPictures(files: Iterable<File>, complain: (message: string, next: string) => void): Promise<Omit<PhotoForm, 'key'>[]> {
   const pictures: Omit<PhotoForm, 'key'>[] = [];
   for (const file of files) {
-    if (file.type !== 'image/png' && file.type !== 'image/jpeg') {
-      complain(`${file.name} is not a PNG or JPEG picture.`, 'Save it as one of the two and add it again; nothing of it was kept.');
+    const mediaType = PICTURE_KINDS.find((kind) => kind === file.type);
+    if (mediaType === undefined) {
+      complain(`${file.name} is not a PNG, JPEG or TIFF picture.`, 'Save it as one of the three and add it again; nothing of it was kept.');
       continue;
     }
-    pictures.push({ name: file.name, mediaType: file.type, bytes: new Uint8Array(await file.arrayBuffer()), caption: '', light: 'white' });
+    pictures.push({ name: file.name, mediaType, bytes: new Uint8Array(await file.arrayBuffer()), caption: '', light: 'white' });
   }
   return pictures;
 }
@@ -51,7 +53,7 @@ export function PhotoStrip(p: {
           <Button kind="quiet" aria-label={`Remove picture ${photo.name}`} onPress={() => { p.onRemove(i); }}>✕</Button>
         </div>
       ))}
-      <input ref={picker} type="file" accept="image/png,image/jpeg" multiple hidden onChange={(e) => { void take(e.target.files).then(() => { e.target.value = ''; }); }} />
+      <input ref={picker} type="file" accept={PICTURE_KINDS.join()} multiple hidden onChange={(e) => { void take(e.target.files).then(() => { e.target.value = ''; }); }} />
       <Button kind="quiet" onPress={() => picker.current?.click()}>Add photographs, or drop them here</Button>
     </div>
   );

@@ -84,10 +84,10 @@ describe.each(availableHosts())('a case in %s', (host) => {
 
   test('names a file that is no picture, and keeps nothing of it', async () => {
     await culet.page.locator('.photographs input[type=file]').setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('not a picture') });
-    await note('notes.txt is not a PNG or JPEG picture.').waitFor();
+    await note('notes.txt is not a PNG, JPEG or TIFF picture.').waitFor();
     const broken = { name: 'broken.png', mimeType: 'image/png', buffer: Buffer.from('a text that calls itself a picture') };
     await culet.page.locator('.photographs input[type=file]').setInputFiles(broken);
-    await note('This file is not the PNG or JPEG picture it says it is.').or(note('Some entries need another look.')).first().waitFor();
+    await note('This file is not the PNG, JPEG or TIFF picture it says it is.').or(note('Some entries need another look.')).first().waitFor();
     expect((await callDoor(culet, 'cases.get', { caseId })).parcels[0]!.items[0]!.photographs).toHaveLength(1);
   });
 

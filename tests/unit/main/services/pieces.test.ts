@@ -1,9 +1,11 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { contract, type Input } from '../../../../app/contract/index.ts';
+import { DAMAGED_PICTURE } from '../../../../app/custody/check-picture.ts';
 import { MARK_LIMITS, USUAL_GRID, type Mark } from '../../../../app/piece/mark.ts';
 import { AS_TAKEN } from '../../../../app/piece/picture-view.ts';
 import { sectionOf } from '../../../../app/report/report-model.ts';
 import { writePng } from '../../../../main/demonstration/write-png.ts';
+import { loadSharp } from '../../../../main/images/load-sharp.ts';
 import { INTAKE, openHouse, type House } from './work-house.ts';
 
 const picture = (): Uint8Array => writePng({ width: 6, height: 4, rgb: new Uint8Array(6 * 4 * 3) }, 'invented');
@@ -104,6 +106,19 @@ describe('maps of a piece', () => {
       open: ['One mark without a stone: 2.'],
     });
     expect(part?.maps[0]?.caption).toMatch(/^brooch\.png, SHA-256 begins [0-9a-f]{16}\.$/);
+  });
+
+  test('a TIFF photograph is kept as it came and printed as a copy', async () => {
+    const tiff = new Uint8Array(await loadSharp()({ create: { width: 90, height: 60, channels: 3, background: '#225' } }).tiff().toBuffer());
+    const added = await house.casebook.photographs.add({ at: house.now(), personId: house.examiner, operation: 'photographs.add' }, { caseId: taken.caseId, itemId: taken.items['C']!, stoneId: null, name: 'brooch.tif', mediaType: 'image/tiff', bytes: tiff, caption: 'TIFF', light: 'white' });
+    if (!added.ok) throw new Error(added.error.message);
+    const kept = await house.casebook.photographs.content(added.value.id);
+    expect(kept.ok && Buffer.from(kept.value.bytes).equals(Buffer.from(tiff))).toBe(true);
+    const { model } = await house.done(house.examiner, 'reports.prepare', { caseId: taken.caseId });
+    const printed = sectionOf(model, 'items')?.items.flatMap((item) => item.photographs).find((photo) => photo.caption === 'TIFF');
+    expect(Buffer.from(printed!.base64, 'base64').subarray(0, 3)).toEqual(Buffer.from([0xff, 0xd8, 0xff]));
+    const cut = await house.casebook.photographs.add({ at: house.now(), personId: house.examiner, operation: 'photographs.add' }, { caseId: taken.caseId, itemId: null, stoneId: null, name: 'cut.tif', mediaType: 'image/tiff', bytes: tiff.subarray(0, 400), caption: '', light: 'white' });
+    expect(cut).toMatchObject({ ok: false, error: { fields: { bytes: DAMAGED_PICTURE } } });
   });
 
   test('a photograph is looked at turned and cropped; its bytes stay, and every look is kept', async () => {
