@@ -82,7 +82,7 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
   test('takes a sentence away when its field is put right, and checks the rest in the casebook', async () => {
     await culet.page.keyboard.type('Marrow Lane');
     await culet.page.locator('.intake-sheet').getByText('Choose a client of the list').waitFor({ state: 'detached' });
-    await culet.page.getByRole('textbox', { name: 'Put where' }).fill('bench 2');
+    await culet.page.getByLabel('Put where').fill('bench 2');
     await culet.page.getByRole('textbox', { name: 'Declared as' }).fill('round stone');
     await culet.page.getByRole('textbox', { name: 'Gross weight' }).fill('1.0234');
     await culet.page.getByLabel('Due').fill('2001-02-03');
@@ -95,12 +95,12 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
   test.skipIf(host !== 'loopback')('says that the sheet is not kept while the program does not answer, and keeps it once it does', async () => {
     const silent = JSON.stringify({ ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: '' } });
     await culet.page.route('**/call/drafts.put', (route) => route.fulfill({ status: 200, contentType: 'application/json', body: silent }));
-    await culet.page.getByRole('textbox', { name: 'Put where' }).fill('bench 2, left');
+    await culet.page.getByLabel('Put where').fill('bench 2, left');
     await culet.page.getByText('Not kept: the program does not answer').waitFor();
     await culet.page.unroute('**/call/drafts.put');
     await culet.page.getByText('Kept as you type').waitFor();
     expect((await callDoor(culet, 'drafts.get', { key: 'intake' })).content).toMatchObject({ place: 'bench 2, left' });
-    await culet.page.getByRole('textbox', { name: 'Put where' }).fill('bench 2');
+    await culet.page.getByLabel('Put where').fill('bench 2');
   });
 
   test('keeps a half-filled sheet when the program is closed at once', async () => {
@@ -116,7 +116,7 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
     await culet.page.getByText('A half-filled intake').waitFor();
     await culet.page.getByRole('link', { name: 'Go on with it' }).click();
     await heading('Take in a case').waitFor();
-    const kept = (label: string) => culet.page.getByRole('textbox', { name: label }).inputValue();
+    const kept = (label: string) => culet.page.getByLabel(label).inputValue();
     expect([await kept('Brought by'), await kept('Put where'), await kept('Gross weight')]).toEqual(['a courier in haste', 'bench 2', '1.0234']);
     expect(await culet.page.getByRole('combobox', { name: 'Client' }).inputValue()).toBe('Marrow Lane');
   });
@@ -138,7 +138,7 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
     await culet.page.keyboard.press('ArrowDown');
     await culet.page.keyboard.press('Enter');
     await culet.page.locator('.client-chosen').getByText('Thistledown Insurance').waitFor();
-    await culet.page.getByRole('textbox', { name: 'Put where' }).fill('bench 2');
+    await culet.page.getByLabel('Put where').fill('bench 2');
     await culet.page.getByRole('textbox', { name: 'Declared as' }).fill('round stone');
     await tabTo(culet.page, 'Gross weight');
     await culet.page.keyboard.press('Control+Enter');

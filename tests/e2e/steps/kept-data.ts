@@ -41,7 +41,8 @@ export async function workAs(culet: Pick<OpenCulet, 'page'>, name: string): Prom
     return;
   }
   // One person alone is asked for the password at once.
-  if (people.length > 1) await page.getByRole('button', { name: new RegExp(name) }).click();
+  const names = page.locator('.sign-in').getByRole('button', { name: new RegExp(name) });
+  if (people.length > 1) await names.first().click();
   await givePassword(page);
   await page.getByRole('navigation', { name: 'Rooms' }).waitFor();
 }
