@@ -1,6 +1,7 @@
 import type { Door, DoorEvent, Input, OperationName, Output } from '../app/contract/index.ts';
 import type { Reply } from '../app/contract/failure.ts';
 import { decodeWire, encodeWire } from '../app/contract/wire.ts';
+import { noteLocked } from './people/lock-state.ts';
 
 declare global {
   interface Window { culet?: Door }
@@ -31,4 +32,16 @@ function loopbackDoor(): Door {
   };
 }
 
-export const door: Door = window.culet ?? loopbackDoor();
+/** Whatever call comes back as locked, the window shows it at once. */
+function watchingForTheLock(inner: Door): Door {
+  return {
+    async call(name, input) {
+      const reply = await inner.call(name, input);
+      if (!reply.ok && reply.error.code === 'locked') noteLocked();
+      return reply;
+    },
+    subscribe: (listener) => inner.subscribe(listener),
+  };
+}
+
+export const door: Door = watchingForTheLock(window.culet ?? loopbackDoor());

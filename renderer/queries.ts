@@ -2,7 +2,7 @@ import { keepPreviousData, QueryClient, useMutation, useQueries, useQuery, type 
 import type { Input, OperationName, Output } from '../app/contract/index.ts';
 import type { Failure } from '../app/contract/failure.ts';
 import { door } from './door.ts';
-import { whenUnlocked } from './people/lock-state.ts';
+import { onLocked, whenUnlocked } from './people/lock-state.ts';
 
 /** A failure that crossed the door, as the error of a query. */
 export class DoorFailure extends Error {
@@ -23,10 +23,10 @@ door.subscribe((event) => { if (event.kind === 'changed') void queryClient.inval
 /** Pictures are large: one that is no longer shown is held for a while and then let go. */
 const KEPT_MS = 60_000;
 
-/** A window that was locked meanwhile shows it at once. */
-export function noteFailure(failure: Failure): void {
-  if (failure.code === 'locked') void queryClient.invalidateQueries({ queryKey: ['casebook.status'] });
-}
+onLocked(() => {
+  const known = queryClient.getQueryData<Output<'casebook.status'>>(['casebook.status', {}]);
+  if (known?.locked !== true) void queryClient.invalidateQueries({ queryKey: ['casebook.status'] });
+});
 
 /** Reads again once the window is open: what is shown stays while it is locked. */
 async function askPatiently<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
@@ -34,17 +34,13 @@ async function askPatiently<K extends OperationName>(name: K, input: Input<K>): 
     const reply = await door.call(name, input);
     if (reply.ok) return reply.value;
     if (reply.error.code !== 'locked') throw new DoorFailure(reply.error);
-    noteFailure(reply.error);
     await whenUnlocked();
   }
 }
 
 async function ask<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
   const reply = await door.call(name, input);
-  if (!reply.ok) {
-    noteFailure(reply.error);
-    throw new DoorFailure(reply.error);
-  }
+  if (!reply.ok) throw new DoorFailure(reply.error);
   return reply.value;
 }
 

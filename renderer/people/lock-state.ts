@@ -8,3 +8,10 @@ export function noteUnlocked(): void {
   waiting = [];
   for (const resolve of all) resolve();
 }
+
+let heard: (() => void) | null = null;
+
+/** Who is told that a call came back as locked. */
+export function onLocked(listener: () => void): void { heard = listener; }
+
+export function noteLocked(): void { heard?.(); }

@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { door } from '../door.ts';
-import { noteFailure, queryClient } from '../queries.ts';
+import { queryClient } from '../queries.ts';
 
 /** How often main is told that somebody works here, at most; and how often the window asks whether it was locked. */
 const TELL_EVERY_MS = 20_000;
@@ -17,7 +17,7 @@ export function useStay(active: boolean, idleMinutes: number): void {
       last = Date.now();
       if (last - told < TELL_EVERY_MS) return;
       told = last;
-      void door.call('people.stay', {}).then((reply) => { if (!reply.ok) noteFailure(reply.error); });
+      void door.call('people.stay', {});
     };
     const look = setInterval(() => {
       if (Date.now() - last > idleMinutes * 60_000) void queryClient.invalidateQueries({ queryKey: ['casebook.status'] });
