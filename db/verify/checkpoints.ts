@@ -1,4 +1,3 @@
-import { hexToBytes } from '@noble/hashes/utils.js';
 import type { CheckpointStatement, Head, SignedCheckpoint } from '../../app/signature/checkpoint-statement.ts';
 import { publicKeyFromHex } from '../../app/signature/fingerprint.ts';
 import { statementBytes } from '../../app/signature/signed-statement.ts';
@@ -54,7 +53,7 @@ export async function verifyCheckpoints(db: ReadDb, { kept, remembered }: Outsid
     const statement = statementFrom(row.statement);
     const key = keys.get(row.key_id);
     const signed = statement !== null && key !== undefined && key !== null && /^[0-9a-f]{128}$/.test(row.signature)
-      && verifySignature(key, statementBytes(statement), hexToBytes(row.signature));
+      && verifySignature(key, statementBytes(statement), Buffer.from(row.signature, 'hex'));
     if (!signed) return faultyPart(PART, checked, `The checkpoint of ${row.at} is not signed by the laboratory’s key: it or the key was altered.`);
     const fault = against(db, statement, fitted);
     if (fault !== null) return faultyPart(PART, checked, fault);

@@ -130,7 +130,7 @@ describe('checkpoints', () => {
   });
 
   test.each([
-    ['an altered signature', `UPDATE checkpoint SET signature = '00' || substr(signature, 3)`, 'not signed by the laboratory’s key'],
+    ['an altered signature', `UPDATE checkpoint SET signature = CASE substr(signature, 1, 1) WHEN '0' THEN '1' ELSE '0' END || substr(signature, 2)`, 'not signed by the laboratory’s key'],
     ['an altered statement', `UPDATE checkpoint SET statement = replace(statement, 'asked', 'day')`, 'not signed by the laboratory’s key'],
     ['another public key', `UPDATE signing_key SET public_key = '${'ab'.repeat(32)}'`, 'not signed by the laboratory’s key'],
     ['newest entries cut off', `DELETE FROM audit_entry WHERE seq >= (SELECT max(seq) - 3 FROM audit_entry)`, 'cut off'],

@@ -194,9 +194,9 @@ describe('a casebook from before passwords', () => {
 
 describe('tampering', () => {
   test.each([
-    ['a closed copy', `UPDATE key_wrap SET sealed = 'ff' || substr(sealed, 3)`, 'closed copy'],
-    ['a password', `UPDATE credential SET proof = 'ff' || substr(proof, 3) WHERE kind = 'password'`, 'password of Ada Invented'],
-    ['a public key', `DROP TRIGGER signing_key_no_update; UPDATE signing_key SET public_key = 'ff' || substr(public_key, 3)`, 'laboratory’s key'],
+    ['a closed copy', `UPDATE key_wrap SET sealed = CASE substr(sealed, 1, 1) WHEN '0' THEN '1' ELSE '0' END || substr(sealed, 2)`, 'closed copy'],
+    ['a password', `UPDATE credential SET proof = CASE substr(proof, 1, 1) WHEN '0' THEN '1' ELSE '0' END || substr(proof, 2) WHERE kind = 'password'`, 'password of Ada Invented'],
+    ['a public key', `DROP TRIGGER signing_key_no_update; UPDATE signing_key SET public_key = CASE substr(public_key, 1, 1) WHEN '0' THEN '1' ELSE '0' END || substr(public_key, 2)`, 'laboratory’s key'],
   ])('%s that was altered in the file does not serve, and is named', async (_what, sql, named) => {
     const { manager, ask, keyring, adaId } = await begun();
     const { file } = manager.current()!;
