@@ -6,6 +6,7 @@ import { Photographs } from './photographs.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
 import { Fact } from './fact.tsx';
 import { ClientForm } from './client-form.tsx';
+import { PrintChain } from '../custody/print-chain.tsx';
 import { CustodyTable } from '../custody/custody-table.tsx';
 import { Segmented } from '../look/choice.tsx';
 
@@ -32,6 +33,7 @@ export function CaseOverview({ case: c, onChoose }: { readonly case: CaseView; r
       <section style={{ height: 36 + Math.min(items.length, 8) * 33 }}>
         <DataTable label="Items" rows={items} columns={COLUMNS} rowKey={(i) => i.id} onOpen={(i) => { onChoose(i.id); }} />
       </section>
+      {below === 'custody' ? <div><PrintChain caseId={c.id} /></div> : null}
       <Segmented label="Below" value={below} onChange={setBelow} options={[{ value: 'custody', label: 'custody' }, { value: 'photographs', label: 'photographs' }]} />
       {editing ? <ClientForm client={c.client} onClose={() => { setEditing(false); }} /> : null}
       {below === 'custody' ? <CustodyTable caseId={c.id} itemId={null} /> : <Photographs caseId={c.id} itemId={null} photographs={c.photographs} />}

@@ -24,13 +24,11 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
   const [amending, setAmending] = useState(false);
   const receipt = useChange('print.receipt');
   const labels = useChange('print.labels');
-  const custody = useChange('print.custody');
   const bundle = useChange('cases.bundle');
   const notes = useNotes();
   const printed = (which: typeof receipt | typeof labels) => {
     which.mutate({ caseId }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); notes.say(`Saved ${p.name}`); }, onError: (e) => { notes.complain(e.failure); } });
   };
-  const printCustody = () => { custody.mutate({ caseId, itemId: null }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); notes.say(`Saved ${p.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
   const pack = () => { bundle.mutate({ caseId }, { onSuccess: (b) => { saveFile(b.name, 'application/zip', b.zip); notes.say(`Saved ${b.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
   useKey('E', () => { setAmending(true); }, !amending);
 
@@ -49,7 +47,6 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
           <Button keys="E" onPress={() => { setAmending(true); }}>Amend</Button>
           <Button isDisabled={receipt.isPending} onPress={() => { printed(receipt); }}>Receipt</Button>
           <Button isDisabled={labels.isPending} onPress={() => { printed(labels); }}>Labels</Button>
-          <Button isDisabled={custody.isPending} onPress={printCustody}>Chain of custody</Button>
           <Button isDisabled={bundle.isPending} onPress={pack}>Bundle</Button>
         </>
       )}>

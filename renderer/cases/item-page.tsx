@@ -18,6 +18,7 @@ import { colourShort } from '../stones/colour-short.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
 import { custodyActions, type CustodyAction } from '../custody/custody-actions.ts';
 import { CustodyForm } from '../custody/custody-form.tsx';
+import { PrintChain } from '../custody/print-chain.tsx';
 import { CustodyTable } from '../custody/custody-table.tsx';
 import { Fact } from './fact.tsx';
 import { itemHeading, itemWeight } from './item-words.ts';
@@ -89,6 +90,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
         <span className="grow" />
         {item.kind === 'loose' ? null : <Button keys="M" onPress={() => { go({ view: 'piece', id: item.id }); }}>Map of the piece</Button>}
         {item.kind === 'lot' ? <Button keys="L" onPress={() => { go({ view: 'lot', id: item.id }); }}>Open the lot</Button> : null}
+        {below === 'custody' ? <PrintChain caseId={c.id} /> : null}
         {below === 'stones' ? <Button kind="quiet" onPress={() => { setStone('new'); }}>Add a stone</Button> : null}
       </div>
       {below === 'stones' ? (

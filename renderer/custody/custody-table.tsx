@@ -15,10 +15,10 @@ export function CustodyTable({ caseId, itemId }: { readonly caseId: string; read
   const columns: readonly Column<CustodyView>[] = [
     { key: 'at', head: 'When', width: '150px', mono: true, cell: (r) => showMoment(r.at, laboratory.zone), sort: (r) => r.seq },
     ...(itemId === null ? [{ key: 'item', head: 'Item', width: '44px', mono: true, cell: (r: CustodyView) => r.itemLabel, sort: (r: CustodyView) => r.itemLabel }] : []),
-    { key: 'what', head: 'What', width: 'minmax(180px, 3fr)', cell: (r) => <span className={r.content.differs ? 'warn' : ''} title={custodyWords(r.content)}>{custodyWords(r.content)}</span> },
+    { key: 'what', head: 'What', width: 'minmax(110px, 3fr)', cell: (r) => <span className={r.content.differs ? 'warn' : ''} title={custodyWords(r.content)}>{custodyWords(r.content)}</span> },
     { key: 'who', head: 'Written by', width: 'minmax(90px, 1fr)', cell: (r) => <span title={r.person}>{r.person}</span> },
-    { key: 'form', head: '', width: '58px', align: 'right', cell: (r) => (changesHands(r.content.event) ? <PrintForm seqs={[r.seq]} label="Form" /> : null) },
-    { key: 'hash', head: 'Hash', width: '92px', mono: true, cell: (r) => <span title={r.hash}>{shortDigest(r.hash)}</span> },
+    { key: 'form', head: '', width: '46px', align: 'right', cell: (r) => (changesHands(r.content.event) ? <PrintForm seqs={[r.seq]} label="Form" /> : null) },
+    { key: 'hash', head: 'Hash', width: '84px', mono: true, cell: (r) => <span title={r.hash}>{shortDigest(r.hash)}</span> },
   ];
   if (entries.isError) return <Trouble {...entries.error.failure} />;
   if (entries.isPending) return <Working what="Reading the custody ledger" />;

@@ -60,7 +60,7 @@ describe.each(availableHosts())('the first start in %s', (host) => {
     await culet.page.getByText('Nothing waits').waitFor();
     await culet.page.getByRole('button', { name: /Ilse Marden-Okoro/ }).waitFor();
     expect(existsSync(join(data.dataDir, 'Casebook.culet'))).toBe(true);
-    await culet.page.getByRole('link', { name: 'House' }).click();
+    await culet.page.getByRole('link', { name: 'House', exact: true }).first().click();
     expect(await field('Address').inputValue()).toBe('3 Tarn Hill\nInvented Town');
     expect(await culet.page.getByText('IMO', { exact: true }).count()).toBe(1);
   });

@@ -41,7 +41,7 @@ export async function workAs(culet: Pick<OpenCulet, 'page'>, name: string): Prom
     return;
   }
   // One person alone is asked for the password at once.
-  const names = page.locator('.sign-in').getByRole('button', { name: new RegExp(name) });
+  const names = page.getByRole('dialog').or(page.locator('.sign-in-sheet')).getByRole('button', { name: new RegExp(name) });
   if (people.length > 1) await names.first().click();
   await givePassword(page);
   await page.getByRole('navigation', { name: 'Rooms' }).waitFor();
