@@ -32,6 +32,9 @@ export function isDay(day: string): boolean {
   return date.toISOString().slice(0, 10) === day;
 }
 
+/** True once an agreed day lies before today, both yyyy-mm-dd; where none was agreed nothing is ever late. */
+export const hasPassed = (day: string | null, today: string): boolean => day !== null && day < today;
+
 const MS_PER_DAY = 86_400_000;
 
 /** The calendar date so many days after another. */

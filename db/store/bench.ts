@@ -1,5 +1,5 @@
 import type { Output } from '../../app/contract/index.ts';
-import { addDays, dayInZone } from '../../app/custody/calendar.ts';
+import { addDays, dayInZone, hasPassed } from '../../app/custody/calendar.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
 import { CASE_ROW_COLUMNS, CASE_ROW_FROM, completeCaseRows, type CaseBase } from './case-rows.ts';
 import { theLaboratory } from './laboratory.ts';
@@ -42,7 +42,7 @@ function house(db: ReadDb, today: string): BenchView['house'] {
   const compared = count(db, `SELECT count(*) AS n FROM custody_entry WHERE json_extract(content, '$.differs') IS NOT NULL`);
   const differing = count(db, `SELECT count(*) AS n FROM custody_entry WHERE json_extract(content, '$.differs') = 1`);
   return {
-    itemsInCustody: count(db, 'SELECT count(*) AS n FROM item') - returned, itemsOut: out.length, itemsOverdue: out.filter((one) => one.dueBack !== null && one.dueBack < today).length,
+    itemsInCustody: count(db, 'SELECT count(*) AS n FROM item') - returned, itemsOut: out.length, itemsOverdue: out.filter((one) => hasPassed(one.dueBack, today)).length,
     weightsAgree: compared - differing, weightsCompared: compared,
   };
 }
@@ -64,13 +64,12 @@ export function createBenchStore(handle: StoreHandle): BenchStore {
       const today = dayInZone(at, zone);
       const soon = addDays(today, settings.dueSoonDays);
       const open = completeCaseRows(db, db.all<CaseBase>(BENCH_CASES, { state: 'open' }));
-      const isOverdue = (due: string | null): boolean => due !== null && due < today;
       const isSoon = (due: string | null): boolean => due !== null && due >= today && due <= soon;
       return {
         today,
-        overdue: open.filter((row) => isOverdue(row.dueOn)),
+        overdue: open.filter((row) => hasPassed(row.dueOn, today)),
         dueSoon: open.filter((row) => isSoon(row.dueOn)),
-        later: open.filter((row) => !isOverdue(row.dueOn) && !isSoon(row.dueOn)),
+        later: open.filter((row) => !hasPassed(row.dueOn, today) && !isSoon(row.dueOn)),
         waiting: completeCaseRows(db, db.all<CaseBase>(BENCH_CASES, { state: 'reported' })),
         toConfirm: db.all<BenchView['toConfirm'][number]>(TO_CONFIRM, { personId }),
         house: house(db, today), counts: counts(db, at),

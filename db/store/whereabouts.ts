@@ -1,6 +1,6 @@
 import type { Whereabouts } from '../../app/contract/custody.ts';
 import type { Output } from '../../app/contract/index.ts';
-import { dayInZone } from '../../app/custody/calendar.ts';
+import { dayInZone, hasPassed } from '../../app/custody/calendar.ts';
 import type { CurrentCustody } from '../../app/custody/current-custody.ts';
 import type { ReadDb } from '../handle.ts';
 import { custodyInHouse } from './custody-now.ts';
@@ -11,12 +11,9 @@ type ItemRow = { itemId: string; caseId: string; caseNumber: string; label: stri
 const ITEMS = `SELECT i.id AS itemId, i.case_id AS caseId, n.number AS caseNumber, i.label, i.kind, i.declared, k.name AS clientName
   FROM item i JOIN case_record n ON n.id = i.case_id JOIN client k ON k.id = n.client_id WHERE n.state != 'returned' ORDER BY n.number, length(i.label), i.label`;
 
-/** True where an item is out of the house beyond the agreed day; what has no day agreed is never overdue. */
-export const isOverdue = (out: CurrentCustody['out'], today: string): boolean => out !== null && out.dueBack !== null && out.dueBack < today;
-
 function oneItem(row: ItemRow, now: CurrentCustody, today: string): Whereabouts {
   const { place, holder, seal, at, differs, out } = now;
-  return { ...row, place, holder, seal, since: out?.since ?? at, seenAt: at, differs, out: out === null ? null : { ...out, overdue: isOverdue(out, today) } };
+  return { ...row, place, holder, seal, since: out?.since ?? at, seenAt: at, differs, out: out === null ? null : { ...out, overdue: hasPassed(out.dueBack, today) } };
 }
 
 /** Every item that has not gone back to its client, and the places that are offered for putting things away. */

@@ -19,16 +19,18 @@ import type { Services } from './service.ts';
 
 type Deps = IntakeDeps & { readonly pool: Pick<TaskPool, 'run'> };
 
-/** The seal an item was under once this entry was written. */
-function sealAt(db: ReadDb, { seq, caseId, itemId }: CustodyView): string {
-  const entries = custodyStatements(db, caseId).map(({ statement }) => statement).filter((one) => one.item === itemId && one.seq <= seq);
-  return currentCustody(entries)?.seal ?? '';
-}
-
+/** The lines of a form; each case is read once, however many of its items are on it. */
 function linesOf(db: ReadDb, entries: readonly CustodyView[]): HandOverLine[] {
+  const cases = new Map([...new Set(entries.map((entry) => entry.caseId))].map((caseId) => [caseId, {
+    items: caseView(db, caseId)?.parcels.flatMap((parcel) => parcel.items) ?? [],
+    statements: custodyStatements(db, caseId).map(({ statement }) => statement),
+  }]));
   return entries.flatMap((entry) => {
-    const item = caseView(db, entry.caseId)?.parcels.flatMap((parcel) => parcel.items).find((one) => one.id === entry.itemId);
-    return item === undefined ? [] : [{ entry, item, seal: sealAt(db, entry) }];
+    const { items, statements } = cases.get(entry.caseId)!;
+    const item = items.find((one) => one.id === entry.itemId);
+    // The seal it was under once this entry was written.
+    const seal = currentCustody(statements.filter((one) => one.item === entry.itemId && one.seq <= entry.seq))?.seal ?? '';
+    return item === undefined ? [] : [{ entry, item, seal }];
   });
 }
 

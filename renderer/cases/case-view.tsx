@@ -8,6 +8,7 @@ import { saveFile } from '../look/save-file.ts';
 import { showDate, showDay, showDue } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { View } from '../shell/view.tsx';
+import { useSavedPdf } from '../use-saved-pdf.ts';
 import { AmendCase } from './amend-case.tsx';
 import { CaseOverview } from './case-overview.tsx';
 import { CaseTree } from './case-tree.tsx';
@@ -22,13 +23,10 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
   const today = useAsk('bench.today', {}, { keep: true }).data?.today;
   const [chosen, setChosen] = useState<string | null>(null);
   const [amending, setAmending] = useState(false);
-  const receipt = useChange('print.receipt');
-  const labels = useChange('print.labels');
+  const receipt = useSavedPdf('print.receipt');
+  const labels = useSavedPdf('print.labels');
   const bundle = useChange('cases.bundle');
   const notes = useNotes();
-  const printed = (which: typeof receipt | typeof labels) => {
-    which.mutate({ caseId }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); notes.say(`Saved ${p.name}`); }, onError: (e) => { notes.complain(e.failure); } });
-  };
   const pack = () => { bundle.mutate({ caseId }, { onSuccess: (b) => { saveFile(b.name, 'application/zip', b.zip); notes.say(`Saved ${b.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
   useKey('E', () => { setAmending(true); }, !amending);
 
@@ -45,8 +43,8 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
       actions={(
         <>
           <Button keys="E" onPress={() => { setAmending(true); }}>Amend</Button>
-          <Button isDisabled={receipt.isPending} onPress={() => { printed(receipt); }}>Receipt</Button>
-          <Button isDisabled={labels.isPending} onPress={() => { printed(labels); }}>Labels</Button>
+          <Button isDisabled={receipt.isPending} onPress={() => { receipt.save({ caseId }); }}>Receipt</Button>
+          <Button isDisabled={labels.isPending} onPress={() => { labels.save({ caseId }); }}>Labels</Button>
           <Button isDisabled={bundle.isPending} onPress={pack}>Bundle</Button>
         </>
       )}>

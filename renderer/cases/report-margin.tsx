@@ -10,6 +10,7 @@ import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
 import { showMoment } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
+import { useSavedPdf } from '../use-saved-pdf.ts';
 import { NewReport } from '../reports/builder/new-report.tsx';
 import './cases.css';
 
@@ -31,7 +32,7 @@ function Missing({ sentences }: { readonly sentences: readonly string[] }) {
 export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   const { laboratory } = useHouse();
   const prepared = useAsk('reports.prepare', { caseId: c.id }, { keep: true });
-  const preview = useChange('reports.preview');
+  const preview = useSavedPdf('reports.preview');
   const issue = useChange('reports.issue');
   const pdf = useChange('reports.pdf');
   const notes = useNotes();
@@ -39,7 +40,7 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   const [reason, setReason] = useState('');
   const issued = useAsk('reports.list', { caseId: c.id });
   const standing = issued.data?.find((r) => r.state === 'issued' && r.subject === c.number);
-  const draft = () => { preview.mutate({ caseId: c.id }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); notes.say(`Saved ${p.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
+  const draft = () => { preview.save({ caseId: c.id }); };
   const save = (reportId: string) => { pdf.mutate({ reportId }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); }, onError: (e) => { notes.complain(e.failure); } }); };
   const print = () => {
     issue.mutate({ caseId: c.id, reason }, { onSuccess: (r) => { setAsking(false); setReason(''); notes.say(`${r.number}, revision ${r.revision}, is issued and frozen.`); save(r.id); } });
