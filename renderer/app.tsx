@@ -23,7 +23,7 @@ const LotView = lazy(() => import('./lots/lot-view.tsx'));
 const CheckView = lazy(() => import('./reports/check-view.tsx'));
 const PieceView = lazy(() => import('./piece/piece-view.tsx'));
 const CustodyOverview = lazy(() => import('./custody/custody-view.tsx'));
-const PairView = lazy(() => import('./photographs/pair-view.tsx'));
+const MeasureView = lazy(() => import('./photographs/measure-view.tsx'));
 const ReportsView = lazy(() => import('./reports/reports-view.tsx'));
 const BuilderView = lazy(() => import('./reports/builder/builder-view.tsx'));
 const InstrumentsView = lazy(() => import('./instruments/instruments-view.tsx'));
@@ -43,7 +43,7 @@ function Here({ place }: { readonly place: Place }) {
     case 'lot': return <LotView key={place.id} itemId={place.id} panel={place.panel} />;
     case 'piece': return <PieceView key={place.id} itemId={place.id} mapId={place.panel} />;
     case 'custody': return <CustodyOverview />;
-    case 'pair': return <PairView key={place.id} itemId={place.id} analysisId={place.panel} />;
+    case 'pair': return <MeasureView key={place.id} itemId={place.id} panel={place.panel} />;
     case 'reports': return <ReportsView />;
     case 'report': return <BuilderView key={place.id} draftId={place.id} />;
     case 'check': return <CheckView />;

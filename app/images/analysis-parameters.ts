@@ -22,3 +22,13 @@ export const pairParameters = z.object({
   statedStops: z.number().nullable(),
 });
 export type PairParameters = z.infer<typeof pairParameters>;
+
+export const decayParameters = z.object({
+  frames: z.array(usedPhotograph.extend({
+    /** After the lamp went off. */
+    seconds: z.number().min(0),
+  })),
+  ...marked,
+});
+
+export const polariserParameters = z.object({ photograph: usedPhotograph, ...marked });

@@ -2,24 +2,16 @@ import { err, ok, type Result } from '../result.ts';
 import { alignPair, ALIGN_DEFAULTS, type AlignRefusal } from './align-pair.ts';
 import { backgroundAbout, type Background } from './background.ts';
 import { brightnessGrid } from './brightness-grid.ts';
-import { lightColourOf } from './light-colour.ts';
-import { measureDisc, SECTORS, type Disc, type DiscLight } from './measure-disc.ts';
+import { DARK_BELOW, MARK_INNER, meanOf, measureMark, UNKNOWN_BACKGROUND, type MarkLight, type SeenDisc } from './mark-light.ts';
+import { measureDisc, SECTORS, type Disc } from './measure-disc.ts';
 import { pairNotes } from './pair-notes.ts';
-import { PAIR_VERSION, type PairResult, type PairStone, type UnderLamp } from './pair-result.ts';
+import { PAIR_VERSION, type PairResult, type PairStone } from './pair-result.ts';
 import type { Outline, Photograph } from './photograph.ts';
 import { placer } from './placement.ts';
 import { robustScores, STANDS_OUT_FROM } from './robust-scores.ts';
 
-export const PAIR_DEFAULTS = {
-  /** Part of an outline that is measured, in its radius: the rim belongs to the setting. */
-  inner: 0.85,
-  /** A brightness below this many standard errors is dark. */
-  darkBelow: 3,
-  /** More clipped points than this share make a stone's brightness a lower bound. */
-  mostClipped: 0.01,
-  /** A photograph whose brightest places stay below this linear light shows nothing. */
-  leastLight: 0.004,
-} as const;
+/** A photograph whose brightest places stay below this linear light shows nothing (judgement). */
+const LEAST_LIGHT = 0.004;
 
 export type PairMark = Outline & { readonly id: string; readonly number: number; readonly stoneId: string | null };
 
@@ -32,39 +24,24 @@ export type PairInput = {
 
 export type PairRefusal = AlignRefusal | { readonly code: 'black-frame'; readonly lamp: 'long-wave' | 'short-wave' } | { readonly code: 'no-marks' };
 
-/** Stray light where no ring about any stone can be seen: none, but for this linear light. */
-const UNKNOWN_BACKGROUND = 0.003;
-
-type Seen = { readonly light: DiscLight; readonly background: Background };
-
-const meanOf = (rgb: readonly [number, number, number]): number => (rgb[0] + rgb[1] + rgb[2]) / 3;
-
 /** Stray light for stones whose own ring is covered: the median one of the others. */
 function typicalBackground(found: readonly (Background | null)[]): Background | null {
   const known = found.filter((background) => background !== null).sort((a, b) => meanOf(a.rgb) - meanOf(b.rgb));
   return known[Math.floor(known.length / 2)] ?? null;
 }
 
-function lookAt(photograph: Photograph, discs: readonly Disc[]): (Seen | null)[] {
+function lookAt(photograph: Photograph, discs: readonly Disc[]): (SeenDisc | null)[] {
   const backgrounds = discs.map((disc, i) => backgroundAbout(photograph, disc, discs.filter((_, k) => k !== i)));
   const typical = typicalBackground(backgrounds);
   return discs.map((disc, i) => {
-    const light = measureDisc(photograph, { ...disc, radius: PAIR_DEFAULTS.inner * disc.radius });
-    const background = backgrounds[i] ?? typical ?? { rgb: [0, 0, 0], error: UNKNOWN_BACKGROUND };
+    const light = measureDisc(photograph, { ...disc, radius: MARK_INNER * disc.radius });
+    const background = backgrounds[i] ?? typical ?? UNKNOWN_BACKGROUND;
     return light === null ? null : { light, background };
   });
 }
 
-function underLamp({ light, background }: Seen): UnderLamp {
-  const net = [light.rgb[0] - background.rgb[0], light.rgb[1] - background.rgb[1], light.rgb[2] - background.rgb[2]] as const;
-  const brightness = meanOf(net);
-  const { error } = background;
-  const state = light.clipped > PAIR_DEFAULTS.mostClipped ? 'clipped' : brightness < PAIR_DEFAULTS.darkBelow * error ? 'dark' : 'measured';
-  return { brightness, error, clipped: light.clipped, state, colour: state === 'dark' ? null : lightColourOf(net) };
-}
-
 /** Standard error of the logarithm of a ratio of means, by leaving out one sector at a time (jackknife). */
-function sectorError(long: Seen, short: Seen): number {
+function sectorError(long: SeenDisc, short: SeenDisc): number {
   const [under, over] = [meanOf(long.background.rgb), meanOf(short.background.rgb)];
   const total = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0);
   const [allLong, allShort] = [total(long.light.sectors), total(short.light.sectors)];
@@ -80,22 +57,22 @@ function sectorError(long: Seen, short: Seen): number {
 
 type Ratio = Pick<PairStone, 'logRatio' | 'logRatioError' | 'bound'>;
 
-function ratioOf(long: Seen, short: Seen, longWave: UnderLamp, shortWave: UnderLamp, stops: number): Ratio {
-  const unclear = (lamp: UnderLamp): boolean => lamp.state !== 'measured';
+function ratioOf(long: SeenDisc, short: SeenDisc, longWave: MarkLight, shortWave: MarkLight, stops: number): Ratio {
+  const unclear = (lamp: MarkLight): boolean => lamp.state !== 'measured';
   if (unclear(longWave) && unclear(shortWave) && !(longWave.state === 'dark' && shortWave.state === 'clipped') && !(longWave.state === 'clipped' && shortWave.state === 'dark')) {
     return { logRatio: null, logRatioError: null, bound: 'none' };
   }
-  const floor = (lamp: UnderLamp): number => (lamp.state === 'dark' ? Math.max(lamp.brightness, 0) + PAIR_DEFAULTS.darkBelow * lamp.error : lamp.brightness);
+  const floor = (lamp: MarkLight): number => (lamp.state === 'dark' ? Math.max(lamp.brightness, 0) + DARK_BELOW * lamp.error : lamp.brightness);
   const logRatio = Math.log(floor(shortWave) / floor(longWave)) - stops * Math.LN2;
   const bound = longWave.state === 'dark' || shortWave.state === 'clipped' ? 'at-least' : shortWave.state === 'dark' || longWave.state === 'clipped' ? 'at-most' : 'none';
-  const relative = (lamp: UnderLamp): number => lamp.error / floor(lamp);
+  const relative = (lamp: MarkLight): number => lamp.error / floor(lamp);
   return { logRatio, logRatioError: Math.hypot(relative(longWave), relative(shortWave), bound === 'none' ? sectorError(long, short) : 0), bound };
 }
 
 /** Whether the brightest places of a photograph show anything at all. */
 function isBlack(photograph: Photograph): boolean {
   const { data } = brightnessGrid(photograph, 300);
-  return data.slice().sort()[Math.floor(0.995 * (data.length - 1))]! < PAIR_DEFAULTS.leastLight;
+  return data.slice().sort()[Math.floor(0.995 * (data.length - 1))]! < LEAST_LIGHT;
 }
 
 /**
@@ -121,7 +98,7 @@ export function comparePair({ longWave, shortWave, marks, stops, stopsFrom }: Pa
   const measured = marks.flatMap((mark, i) => {
     const [long, short] = [underLong[i], underShort[i]];
     if (!long || !short) { outside.push(mark.number); return []; }
-    const [lampLong, lampShort] = [underLamp(long), underLamp(short)];
+    const [lampLong, lampShort] = [measureMark(long), measureMark(short)];
     return [{ markId: mark.id, number: mark.number, stoneId: mark.stoneId, x: mark.x, y: mark.y, radius: mark.radius, longWave: lampLong, shortWave: lampShort, ...ratioOf(long, short, lampLong, lampShort, stops) }];
   });
   const scores = robustScores(measured.flatMap(({ logRatio, bound }) => (logRatio === null || bound !== 'none' ? [] : [logRatio])));

@@ -1,11 +1,12 @@
 import type { FindingFact } from '../domain/finding.ts';
-import type { PairResult, PairStone, UnderLamp } from './pair-result.ts';
+import type { MarkLight } from './mark-light.ts';
+import type { PairResult, PairStone } from './pair-result.ts';
 
 const SOURCE = 'measured on photographs; robust score after Iglewicz & Hoaglin, ASQC 1993';
 const CAUTION = 'standing out is no conclusion: it says which stone to test next, by a method that settles its origin';
 
 /** Colour with its dominant wavelength, or that there is none. */
-export function colourText({ colour, state }: UnderLamp): string {
+export function colourText({ colour, state }: MarkLight): string {
   if (state === 'dark' || colour === null) return 'no glow above the stray light';
   return `${colour.word}${colour.dominantNm === null ? '' : ` (dominant ${Math.round(colour.dominantNm)} nm)`}`;
 }
@@ -14,7 +15,7 @@ export function colourText({ colour, state }: UnderLamp): string {
 export const timesMedian = (stone: PairStone, { medianLogRatio }: Pick<PairResult, 'medianLogRatio'>): number | null =>
   (stone.logRatio === null || medianLogRatio === null ? null : Math.exp(stone.logRatio - medianLogRatio));
 
-function lampFact(method: 'fluorescence-long-wave' | 'fluorescence-short-wave', lamp: UnderLamp): FindingFact {
+function lampFact(method: 'fluorescence-long-wave' | 'fluorescence-short-wave', lamp: MarkLight): FindingFact {
   const [name, code] = method === 'fluorescence-long-wave' ? ['Long-wave', 'glow-long'] : ['Short-wave', 'glow-short'];
   const amount = lamp.state === 'dark' ? '' : `, ${lamp.state === 'clipped' ? 'more than ' : ''}${(100 * lamp.brightness).toPrecision(2)} % of full scale`;
   return {

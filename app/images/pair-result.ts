@@ -1,27 +1,15 @@
 import { z } from 'zod';
 import { alignment } from './align-pair.ts';
-import { lightColour } from './light-colour.ts';
+import { markLight } from './mark-light.ts';
 
 /** Version of the comparison; stored with its results. Raise it with every change of a number it gives. */
 export const PAIR_VERSION = 'photograph pair 1';
-
-/** A stone under one lamp. Brightness is the mean of R, G and B in linear light, background taken off, 1 = full scale of that photograph. */
-const underLamp = z.object({
-  brightness: z.number(),
-  /** One standard error: noise and background. */
-  error: z.number(),
-  /** Share of points at the end of the scale. */
-  clipped: z.number(),
-  state: z.enum(['measured', 'dark', 'clipped']),
-  /** Null where it is too dark for a colour. */
-  colour: lightColour.nullable(),
-});
 
 export const pairStone = z.object({
   markId: z.string(), number: z.number(), stoneId: z.string().nullable(),
   /** Place on the upright long-wave photograph: x and radius as parts of its width, y of its height. */
   x: z.number(), y: z.number(), radius: z.number(),
-  longWave: underLamp, shortWave: underLamp,
+  longWave: markLight, shortWave: markLight,
   /** Natural logarithm of short-wave over long-wave, exposure compensated; null where both are dark or clipped. */
   logRatio: z.number().nullable(),
   logRatioError: z.number().nullable(),
@@ -47,4 +35,3 @@ export const pairResult = z.object({
   notes: z.array(z.string()),
 });
 export type PairResult = z.infer<typeof pairResult>;
-export type UnderLamp = z.infer<typeof underLamp>;

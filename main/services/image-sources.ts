@@ -50,3 +50,11 @@ export async function marksOfMap({ stores }: Work, itemId: string, mapId: string
   if (map.marks.length === 0) return refused(`The map “${map.name}” has no marks.`, 'Mark the stones first, or measure without a map: the program then looks for bright places.');
   return ok({ map: { mapId, version: map.version }, groundId: map.ground.photographId, marks: map.marks });
 }
+
+/** Of an item with a single stone, the largest place that was found is that stone, and the only one; other marks stay as they are. */
+export async function tieOnlyStone({ stores }: Work, itemId: string, marks: readonly UsedMark[]): Promise<UsedMark[]> {
+  const stones = (await stores.pieces.get(itemId))?.item.stones ?? [];
+  if (stones.length !== 1 || marks.length === 0 || marks.some((mark) => mark.stoneId !== null)) return [...marks];
+  const largest = marks.reduce((best, mark) => (mark.radius > best.radius ? mark : best));
+  return [{ ...largest, number: 1, stoneId: stones[0]!.id }];
+}

@@ -3,7 +3,9 @@ import type { Failure } from '../../app/contract/failure.ts';
 import type { PhotoAnalysisContent, PhotoAnalysisView } from '../../app/contract/images.ts';
 import type { FindingFact } from '../../app/domain/finding.ts';
 import type { MethodId } from '../../app/domain/method.ts';
+import { decayFindings } from '../../app/images/decay-findings.ts';
 import { pairFindings } from '../../app/images/pair-findings.ts';
+import { polariserFindings } from '../../app/images/polariser-findings.ts';
 import { checkRun } from '../../app/runs/check-run.ts';
 import { ok, type Result } from '../../app/result.ts';
 import type { NewRun, NewRunFile } from '../../db/store/runs-write.ts';
@@ -15,14 +17,29 @@ import { asFailure, type ChangingWork } from './work-context.ts';
 type Proposal = { readonly method: MethodId; readonly note: string; readonly photographIds: readonly string[]; findings(stoneId: string): readonly FindingFact[] | null };
 
 function proposalOf(content: PhotoAnalysisContent): Proposal {
-  const { parameters, result } = content;
-  return {
-    method: 'fluorescence-short-wave', note: 'Long-wave and short-wave compared on photographs.', photographIds: [parameters.longWave.photographId, parameters.shortWave.photographId],
-    findings(stoneId) {
-      const stone = result.stones.find((one) => one.stoneId === stoneId);
-      return stone === undefined ? null : pairFindings(stone, result);
-    },
-  };
+  switch (content.kind) {
+    case 'pair': {
+      const { parameters: { longWave, shortWave }, result } = content;
+      return {
+        method: 'fluorescence-short-wave', note: 'Long-wave and short-wave compared on photographs.', photographIds: [longWave.photographId, shortWave.photographId],
+        findings: (stoneId) => factsOf(result.stones, stoneId, (stone) => pairFindings(stone, result)),
+      };
+    }
+    case 'decay': return {
+      method: 'phosphorescence', note: 'After-glow measured on photographs.', photographIds: content.parameters.frames.map((frame) => frame.photographId),
+      findings: (stoneId) => factsOf(content.result.stones, stoneId, decayFindings),
+    };
+    case 'polarisers': return {
+      method: 'crossed-polarisers', note: 'Strain read on a photograph.', photographIds: [content.parameters.photograph.photographId],
+      findings: (stoneId) => factsOf(content.result.stones, stoneId, ({ pattern }) => (pattern === null ? null : polariserFindings(pattern))),
+    };
+  }
+}
+
+/** What an analysis says of one stone; null where it did not measure it. */
+function factsOf<S extends { readonly stoneId: string | null }>(stones: readonly S[], stoneId: string, say: (stone: S) => readonly FindingFact[] | null): readonly FindingFact[] | null {
+  const stone = stones.find((one) => one.stoneId === stoneId);
+  return stone === undefined ? null : say(stone);
 }
 
 /** The photographs as files of the run; the case keeps their bytes already, and the record is shared. */

@@ -1,6 +1,8 @@
 import type { imagesContract } from '../../app/contract/images.ts';
 import { ok } from '../../app/result.ts';
+import { measureDecay } from './images-decay.ts';
 import { comparePairOf } from './images-pair.ts';
+import { readPolarisers } from './images-polarisers.ts';
 import { proposeFromPhotographs } from './images-propose.ts';
 import { runImageTask } from './image-work.ts';
 import type { Services } from './service.ts';
@@ -25,6 +27,8 @@ export function createImageServices(deps: WorkDeps): Pick<Services, keyof typeof
       return runImageTask(work, 'suggest-outlines', { bytes: content.value.bytes }, content.value.name, (result) => result);
     }),
     'images.comparePair': changing(deps, 'images.comparePair', comparePairOf),
+    'images.decay': changing(deps, 'images.decay', measureDecay),
+    'images.polarisers': changing(deps, 'images.polarisers', readPolarisers),
     'images.ofItem': reading(deps, 'images.ofItem', async ({ itemId }, { stores }) => ok(await stores.photoAnalyses.ofItem(itemId))),
     'images.propose': changing(deps, 'images.propose', proposeFromPhotographs),
   };

@@ -7,6 +7,7 @@ import { calibrateScaleTask } from './tasks/calibrate-scale.ts';
 import { comparePairTask } from './tasks/compare-pair.ts';
 import { decodePhotographTask } from './tasks/decode-photograph.ts';
 import { findLaserTask } from './tasks/find-laser.ts';
+import { measureFrameTask } from './tasks/measure-frame.ts';
 import { photographFactsTask } from './tasks/photograph-facts.ts';
 import { photographPreviewTask } from './tasks/photograph-preview.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
@@ -16,6 +17,7 @@ import { renderHandOverTask } from './tasks/render-hand-over.ts';
 import { renderLabelsTask } from './tasks/render-labels.ts';
 import { renderReceiptTask } from './tasks/render-receipt.ts';
 import { renderReportTask } from './tasks/render-report.ts';
+import { readStrainTask } from './tasks/read-strain.ts';
 import { suggestOutlinesTask } from './tasks/suggest-outlines.ts';
 import { zipFilesTask } from './tasks/zip-files.ts';
 
@@ -36,6 +38,8 @@ export const TASKS = {
   'render-report': renderReportTask,
   'compare-pair': comparePairTask,
   'decode-photograph': decodePhotographTask,
+  'measure-frame': measureFrameTask,
+  'read-strain': readStrainTask,
   'photograph-facts': photographFactsTask,
   'photograph-preview': photographPreviewTask,
   'suggest-outlines': suggestOutlinesTask,

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { PhotographView } from '../../app/contract/cases.ts';
-import type { PhotoAnalysisView } from '../../app/contract/images.ts';
+import type { AnalysisOf } from '../../app/contract/images.ts';
 import type { PieceView } from '../../app/contract/pieces.ts';
 import { Button } from '../look/button.tsx';
 import { Choice } from '../look/choice.tsx';
@@ -9,9 +9,8 @@ import { Field } from '../look/field.tsx';
 import { exifFacts } from '../piece/exif-words.ts';
 import { LIGHT_WORDS } from '../piece/light-words.ts';
 import { Thumbnail } from '../piece/thumbnail.tsx';
+import { MapChoice, measurableMaps } from './map-choice.tsx';
 import { useAskOnce, useChange } from '../queries.ts';
-
-const NO_MAP = 'none';
 
 const named = (photograph: PhotographView): string => `${photograph.caption || photograph.name} (${LIGHT_WORDS[photograph.light]})`;
 
@@ -35,15 +34,14 @@ function Side({ label, photographs, value, onChange }: { readonly label: string;
 }
 
 /** Which two photographs are compared, with the marks of which map, and what the files do not say. */
-export function PairForm({ piece, before, onCompared }: { readonly piece: PieceView; readonly before: PhotoAnalysisView | undefined; readonly onCompared: (analysisId: string) => void }) {
+export function PairForm({ piece, before, onCompared, onBack }: { readonly piece: PieceView; readonly before: AnalysisOf<'pair'> | undefined; readonly onCompared: (analysisId: string) => void; readonly onBack: (() => void) | null }) {
   const { item } = piece;
   const photographs = item.photographs.filter((photograph) => photograph.light !== 'drawing');
-  const maps = piece.maps.filter((map) => map.ground.kind === 'photograph' && map.marks.length > 0);
   const last = before?.content.parameters;
   const newest = (light: PhotographView['light']): string => photographs.filter((photograph) => photograph.light === light).at(-1)?.id ?? '';
   const [longWaveId, setLong] = useState(last?.longWave.photographId ?? newest('long-wave'));
   const [shortWaveId, setShort] = useState(last?.shortWave.photographId ?? newest('short-wave'));
-  const [mapId, setMap] = useState(last?.map?.mapId ?? maps[0]?.id ?? NO_MAP);
+  const [mapId, setMap] = useState<string | null>(last ? last.map?.mapId ?? null : measurableMaps(piece)[0]?.id ?? null);
   const [stops, setStops] = useState(last?.statedStops === null || last === undefined ? '' : String(last.statedStops));
   const [wrong, setWrong] = useState<string | undefined>();
   const compare = useChange('images.comparePair');
@@ -51,7 +49,7 @@ export function PairForm({ piece, before, onCompared }: { readonly piece: PieceV
     const stated = stops.trim() === '' ? null : Number(stops.replace(',', '.').replace('−', '-'));
     setWrong(stated !== null && !Number.isFinite(stated) ? 'Write a number of stops, for instance 1.5, or leave it empty.' : undefined);
     if (stated !== null && !Number.isFinite(stated)) return;
-    compare.mutate({ itemId: item.id, longWaveId, shortWaveId, mapId: mapId === NO_MAP ? null : mapId, stops: stated }, { onSuccess: (made) => { onCompared(made.id); } });
+    compare.mutate({ itemId: item.id, longWaveId, shortWaveId, mapId, stops: stated }, { onSuccess: (made) => { onCompared(made.id); } });
   };
   const failure = compare.error?.failure;
   const fieldSentence = failure?.fields?.['stops'];
@@ -64,12 +62,11 @@ export function PairForm({ piece, before, onCompared }: { readonly piece: PieceV
         <Side label="Short-wave" photographs={photographs} value={shortWaveId} onChange={setShort} />
       </div>
       <div className="row gap16 wrap pair-settings">
-        <Choice label="Stones" value={mapId} onChange={setMap} hint={mapId === NO_MAP ? 'Places found by the program belong to no stone: nothing can be proposed from them.' : 'The marks that are tied to a stone can be given findings.'}
-          options={[...maps.map((map) => ({ value: map.id, label: `marks of the map “${map.name}”` })), { value: NO_MAP, label: 'bright places found by the program' }]} />
+        <MapChoice piece={piece} value={mapId} onChange={setMap} />
         <Field label="Short-wave exposed more by" suffix="stops" mono value={stops} onChange={setStops} placeholder="from the files" error={wrong ?? fieldSentence} hint="Only where the files do not say it." />
       </div>
       {failure && fieldSentence === undefined ? <Trouble {...failure} /> : null}
-      <div className="row gap12"><Button kind="main" type="submit" isDisabled={compare.isPending || longWaveId === '' || shortWaveId === ''}>Compare</Button>{compare.isPending ? <Working what="Reading and comparing" /> : null}</div>
+      <div className="row gap12"><Button kind="main" type="submit" isDisabled={compare.isPending || longWaveId === '' || shortWaveId === ''}>Compare</Button>{onBack ? <Button onPress={onBack}>Back to the comparison</Button> : null}{compare.isPending ? <Working what="Reading and comparing" /> : null}</div>
     </form>
   );
 }

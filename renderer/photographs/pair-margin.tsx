@@ -1,5 +1,5 @@
 import type { ItemView } from '../../app/contract/cases.ts';
-import type { PhotoAnalysisView } from '../../app/contract/images.ts';
+import type { AnalysisOf } from '../../app/contract/images.ts';
 import { pairFindings } from '../../app/images/pair-findings.ts';
 import type { PairResult } from '../../app/images/pair-result.ts';
 import { countWords } from '../../app/report/count-words.ts';
@@ -8,7 +8,7 @@ import { Choice } from '../look/choice.tsx';
 import { showMoment } from '../look/time.ts';
 import { placeAddress } from '../router.ts';
 import { PairTable } from './pair-table.tsx';
-import { ProposePair } from './propose-pair.tsx';
+import { Propose } from './propose.tsx';
 import { RatioPlot } from './ratio-plot.tsx';
 
 const FROM_WORDS: Readonly<Record<PairResult['stopsFrom'], string>> = { exif: 'from the files', stated: 'as stated', 'assumed-equal': 'both taken as exposed alike' };
@@ -20,12 +20,12 @@ function besideWords({ alignment, stops, stopsFrom }: PairResult): string {
 }
 
 type Props = {
-  readonly item: ItemView; readonly analysis: PhotoAnalysisView; readonly others: readonly PhotoAnalysisView[];
-  readonly selected: string | null; readonly onSelect: (markId: string) => void; readonly onOpen: (analysisId: string) => void;
+  readonly item: ItemView; readonly analysis: AnalysisOf<'pair'>; readonly others: readonly AnalysisOf<'pair'>[];
+  readonly selected: string | null; readonly onSelect: (markId: string) => void; readonly onOpen: (analysisId: string) => void; readonly onAnew: () => void;
 };
 
 /** What the comparison says: the ratios, the stones that stand out, and what may be proposed from it. */
-export function PairMargin({ item, analysis, others, selected, onSelect, onOpen }: Props) {
+export function PairMargin({ item, analysis, others, selected, onSelect, onOpen, onAnew }: Props) {
   const { laboratory } = useHouse();
   const { result } = analysis.content;
   const out = result.stones.filter((stone) => stone.standsOut);
@@ -49,7 +49,7 @@ export function PairMargin({ item, analysis, others, selected, onSelect, onOpen 
         </section>
       ) : null}
       <PairTable result={result} labelOf={labelOf} selected={selected} onSelect={onSelect} />
-      <ProposePair analysis={analysis} />
+      <Propose analysis={analysis} stones={result.stones} pictures="both photographs" onAnew={onAnew} />
     </aside>
   );
 }

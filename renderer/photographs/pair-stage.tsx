@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'react';
 import type { ItemView } from '../../app/contract/cases.ts';
-import type { PhotoAnalysisView } from '../../app/contract/images.ts';
+import type { AnalysisOf } from '../../app/contract/images.ts';
 import { useKey } from '../keys/keymap.ts';
 import { Segmented } from '../look/choice.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
@@ -25,7 +25,7 @@ function useSize() {
 }
 
 /** Both photographs in one place, the short-wave one turned and moved onto the long-wave one; numbered marks over them. */
-export function PairStage({ item, analysis, selected, onSelect }: { readonly item: ItemView; readonly analysis: PhotoAnalysisView; readonly selected: string | null; readonly onSelect: (markId: string) => void }) {
+export function PairStage({ item, analysis, selected, onSelect }: { readonly item: ItemView; readonly analysis: AnalysisOf<'pair'>; readonly selected: string | null; readonly onSelect: (markId: string) => void }) {
   const { parameters, result } = analysis.content;
   const photographOf = (id: string) => item.photographs.find((photograph) => photograph.id === id) ?? null;
   const long = usePicture(photographOf(parameters.longWave.photographId));

@@ -40,8 +40,8 @@ function ShownPiece({ piece, mapId }: { readonly piece: Piece; readonly mapId: s
   const notes = useNotes();
   const map = maps.find((one) => one.id === mapId) ?? maps[0];
   const usualName = USUAL_NAMES.find((name) => !maps.some((one) => one.name === name)) ?? '';
-  const comparePair = () => { go({ view: 'pair', id: item.id }); };
-  useKey('W', comparePair, !making && !removing);
+  const measure = () => { go({ view: 'pair', id: item.id }); };
+  useKey('W', measure, !making && !removing);
   const takeOut = () => {
     setRemoving(false);
     if (!map) return;
@@ -58,7 +58,7 @@ function ShownPiece({ piece, mapId }: { readonly piece: Piece; readonly mapId: s
     <View
       over={<><a className="mono" href={placeAddress({ view: 'case', id: piece.caseId })}>{piece.caseNumber}</a> · {piece.clientName}</>}
       title={`Item ${item.label}`} beside={<span title={item.declared}>{besideWords(piece)}</span>}
-      actions={<>{maps.length > 1 && map ? <Segmented label="Maps" value={map.id} onChange={(id) => { go({ view: 'piece', id: item.id, panel: id }); }} options={maps.map((one) => ({ value: one.id, label: one.name }))} /> : null}<Button keys="W" onPress={comparePair}>Long-wave against short-wave</Button></>}>
+      actions={<>{maps.length > 1 && map ? <Segmented label="Maps" value={map.id} onChange={(id) => { go({ view: 'piece', id: item.id, panel: id }); }} options={maps.map((one) => ({ value: one.id, label: one.name }))} /> : null}<Button keys="W" onPress={measure}>Measure photographs</Button></>}>
       {map ? <MapEditor key={map.id} piece={piece} map={map} active={!making && !removing} onNew={() => { setMaking(true); }} onRemoveMap={() => { setRemoving(true); }} /> : (
         <div className="page page-sheet">
           <Empty title="No map of this piece yet">

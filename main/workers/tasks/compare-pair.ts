@@ -1,9 +1,8 @@
-import { brightnessGrid } from '../../../app/images/brightness-grid.ts';
 import { comparePair, type PairInput, type PairMark, type PairRefusal } from '../../../app/images/compare-pair.ts';
 import { moveMarks } from '../../../app/images/move-marks.ts';
 import type { PairResult } from '../../../app/images/pair-result.ts';
 import type { Photograph } from '../../../app/images/photograph.ts';
-import { OUTLINE_DEFAULTS, suggestOutlines } from '../../../app/images/suggest-outlines.ts';
+import { suggestMarks } from '../../../app/images/suggest-marks.ts';
 import { err, ok, type Result } from '../../../app/result.ts';
 import type { Task } from '../task.ts';
 
@@ -14,13 +13,10 @@ export type ComparePayload = Omit<PairInput, 'marks'> & {
   readonly ground: Photograph | null;
 };
 
-const found = (photograph: Photograph): PairMark[] => suggestOutlines(brightnessGrid(photograph, OUTLINE_DEFAULTS.longSide))
-  .map((outline, i) => ({ ...outline, id: `found-${i + 1}`, number: i + 1, stoneId: null }));
-
 /** Compares the two photographs of a piece; gives the marks back as they lie on the long-wave photograph. */
 export const comparePairTask: Task<ComparePayload, Result<{ marks: readonly PairMark[]; result: PairResult }, PairRefusal>> = {
   run({ ground, ...input }) {
-    const placed = input.marks === null ? ok(found(input.longWave)) : ground === null ? ok([...input.marks]) : moveMarks(input.marks, ground, input.longWave);
+    const placed = input.marks === null ? ok(suggestMarks(input.longWave)) : ground === null ? ok([...input.marks]) : moveMarks(input.marks, ground, input.longWave);
     if (!placed.ok) return err(placed.error);
     const compared = comparePair({ ...input, marks: placed.value });
     return compared.ok ? ok({ marks: placed.value, result: compared.value }) : compared;

@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { AnalysisOf } from '../../../../app/contract/images.ts';
 import { photographPiece, type SimulatedView } from '../../../../app/images/simulate/photograph-piece.ts';
+import { photographStrain } from '../../../../app/images/simulate/retardation.ts';
 import { simulatedPiece, type SimulatedPiece } from '../../../../app/images/simulate/simulated-piece.ts';
 import { loadSharp } from '../../../../main/images/load-sharp.ts';
 import { INTAKE, openHouse, type House } from './work-house.ts';
@@ -20,8 +22,8 @@ let itemId: string;
 let stones: Record<string, string>;
 const ids: Record<string, string> = {};
 
-async function add(name: string, light: 'white' | 'long-wave' | 'short-wave', bytes: Uint8Array): Promise<void> {
-  const added = await house.casebook.photographs.add({ at: house.now(), personId: house.examiner, operation: 'photographs.add' }, { caseId, itemId, stoneId: null, name: `${name}.jpg`, mediaType: 'image/jpeg', bytes, caption: name, light });
+async function add(name: string, light: 'white' | 'long-wave' | 'short-wave' | 'polarised', bytes: Uint8Array, mediaType: 'image/jpeg' | 'image/png' = 'image/jpeg'): Promise<void> {
+  const added = await house.casebook.photographs.add({ at: house.now(), personId: house.examiner, operation: 'photographs.add' }, { caseId, itemId, stoneId: null, name: `${name}.${mediaType === 'image/jpeg' ? 'jpg' : 'png'}`, mediaType, bytes, caption: name, light });
   if (!added.ok) throw new Error(added.error.message);
   ids[name] = added.value.id;
 }
@@ -49,6 +51,13 @@ beforeAll(async () => {
 });
 afterAll(() => { house.close(); });
 
+type Pair = AnalysisOf<'pair'>['content'];
+/** Content of an answer that must be a compared pair. */
+function pairOf(answer: Awaited<ReturnType<typeof compare>>): Pair {
+  if (!answer.ok || answer.value.content.kind !== 'pair') throw new Error('no pair was compared');
+  return answer.value.content;
+}
+
 const compare = (shortWave: string, change: { stops?: number | null; mapId?: string | null; longWave?: string } = {}) =>
   house.as(house.examiner, 'images.comparePair', { itemId, longWaveId: ids[change.longWave ?? 'long']!, shortWaveId: ids[shortWave]!, mapId: change.mapId === undefined ? ids['map']! : change.mapId, stops: change.stops ?? null });
 
@@ -57,7 +66,7 @@ describe('a pair of photographs', () => {
     const first = await compare('short');
     const again = await compare('short');
     if (!first.ok || !again.ok) throw new Error('not compared');
-    const { content } = first.value;
+    const content = pairOf(first);
     expect(content.result).toMatchObject({ stopsFrom: 'exif', outside: [] });
     expect(content.result.stops).toBeCloseTo(1, 9);
     expect(content.result.stones.filter((stone) => stone.standsOut).map((stone) => stone.number)).toEqual([4]);
@@ -97,8 +106,8 @@ describe('a pair of photographs', () => {
       }),
     });
     const [direct, carried] = [await compare('short'), await compare('short', { mapId: white.id })];
-    if (!direct.ok || !carried.ok) throw new Error('not compared');
-    direct.value.content.result.stones.forEach((stone, i) => expect(carried.value.content.result.stones[i]!.logRatio).toBeCloseTo(stone.logRatio!, 1));
+    const there = pairOf(carried).result.stones;
+    pairOf(direct).result.stones.forEach((stone, i) => expect(there[i]!.logRatio).toBeCloseTo(stone.logRatio!, 1));
   });
 
   test('without a map looks for bright places itself', async () => {
@@ -126,4 +135,53 @@ test('facts, a small copy and outlines of a kept photograph', async () => {
   const preview = await house.done(house.examiner, 'images.preview', { photographId, longSide: 300 });
   expect([preview.jpeg[0], preview.jpeg[1], preview.jpeg.length < 40_000]).toEqual([0xff, 0xd8, true]);
   expect(await house.done(house.examiner, 'images.suggestOutlines', { photographId })).toHaveLength(STONES);
+});
+
+describe('an after-glow', () => {
+  const SECONDS = [1, 3, 6, 10, 16, 24];
+  /** Lifetimes in seconds: most fade fast, the third stays. */
+  const lifetime = (i: number): number => (i === 2 ? 12 : 4);
+  beforeAll(async () => {
+    for (const seconds of SECONDS) {
+      const fading = { ...piece, stones: piece.stones.map((stone, i) => ({ ...stone, longWave: [0.1, 0.25, 0.4].map((part) => part * Math.exp(-seconds / lifetime(i))) as unknown as readonly [number, number, number] })) };
+      const { width, height, data } = photographPiece(fading, { light: 'long-wave', seed: 20 + seconds, bits: 16 });
+      await add(`glow-${seconds}`, 'short-wave', new Uint8Array(await loadSharp()(data, { raw: { width, height, channels: 3 } }).toColourspace('rgb16').png().toBuffer()), 'image/png');
+    }
+  });
+  const frames = () => SECONDS.map((seconds) => ({ photographId: ids[`glow-${seconds}`]!, seconds }));
+
+  test('gives each stone its lifetime with an error, and proposes what was measured', async () => {
+    const made = await house.done(house.examiner, 'images.decay', { itemId, mapId: ids['map']!, frames: frames().reverse() });
+    if (made.content.kind !== 'decay') throw new Error('no decay');
+    made.content.result.stones.forEach((stone, i) => {
+      const slowest = stone.fit!.terms.at(-1)!;
+      expect(slowest.lifetime / lifetime(i)).toBeCloseTo(1, 1);
+      expect(slowest.lifetimeError).toBeLessThan(0.2 * slowest.lifetime);
+    });
+    expect(made.content.result.notes.join(' ')).toContain('do not all say their exposure');
+    await house.done(house.examiner, 'images.propose', { analysisId: made.id, stoneIds: [stones['A-3']!], cautions: ['ultraviolet'] });
+    const folder = await house.done(house.examiner, 'stones.folder', { stoneId: stones['A-3']! });
+    expect(folder.findings.filter((finding) => finding.method === 'phosphorescence')).toMatchObject([{ code: 'afterglow:measured', state: 'proposed', statement: expect.stringMatching(/lifetime 1[12]/) as unknown }]);
+  });
+
+  test('refuses a photograph twice and a time twice', async () => {
+    const [first, second, third] = frames();
+    const ask = (list: ReturnType<typeof frames>) => house.as(house.examiner, 'images.decay', { itemId, mapId: ids['map']!, frames: list });
+    expect(await ask([first!, second!, { ...third!, photographId: first!.photographId }])).toMatchObject({ ok: false, error: { message: expect.stringContaining('twice') as unknown } });
+    expect(await ask([first!, second!, { ...third!, seconds: 3 }])).toMatchObject({ ok: false, error: { message: expect.stringContaining('same time') as unknown } });
+  });
+});
+
+test('strain between crossed polarisers is read as an indication', async () => {
+  const strained = photographStrain((x) => ({ retardation: 160 + 120 * Math.sin(14 * x), angleDegrees: 45 }), 300);
+  await add('strain', 'polarised', new Uint8Array(await loadSharp()(strained.data, { raw: { width: 300, height: 300, channels: 3 } }).png().toBuffer()), 'image/png');
+  const map = await house.done(house.examiner, 'pieces.saveMap', { mapId: null, itemId, onVersion: 0, name: 'strain', ground: { kind: 'photograph', photographId: ids['strain']! }, marks: [{ id: 's1', stoneId: stones['A-1']!, number: 1, x: 0.5, y: 0.5, radius: 0.48 }] });
+  const made = await house.done(house.examiner, 'images.polarisers', { itemId, photographId: ids['strain']!, mapId: map.id });
+  if (made.content.kind !== 'polarisers') throw new Error('no reading');
+  expect(made.content.result.stones[0]!.pattern).toMatchObject({ indication: 'directional' });
+  expect(Math.abs(made.content.result.stones[0]!.pattern!.directionDegrees! - 90)).toBeLessThan(2);
+  await house.done(house.examiner, 'images.propose', { analysisId: made.id, stoneIds: [stones['A-1']!], cautions: [] });
+  const folder = await house.done(house.examiner, 'stones.folder', { stoneId: stones['A-1']! });
+  expect(folder.findings.map((finding) => finding.code)).toContain('strain-measured:directional');
+  expect(await house.as(house.examiner, 'images.polarisers', { itemId, photographId: ids['long']!, mapId: map.id })).toMatchObject({ ok: false, error: { message: 'The marks of that map were placed on another photograph.' } });
 });
