@@ -3,13 +3,17 @@ import type { Photograph } from '../../app/images/photograph.ts';
 import type { PhotographFacts } from '../../app/images/photograph-facts.ts';
 import { MOST_MEGAPIXELS, refuseSize } from '../../app/images/size-limits.ts';
 import { err, ok, type Result } from '../../app/result.ts';
+import { freeDecoderMemory } from './free-decoder-memory.ts';
 import { loadSharp } from './load-sharp.ts';
 import { readExif } from './read-exif.ts';
 
 type Pipeline = ReturnType<ReturnType<typeof loadSharp>>;
 
-// Anything the decoder calls an error ends the reading: a photograph read in part is none.
-const open = (bytes: Uint8Array): Pipeline => loadSharp()(bytes, { limitInputPixels: MOST_MEGAPIXELS * 1e6, failOn: 'error' });
+/**
+ * For measuring, the decoder's slightest doubt ends the reading: a photograph whose points end early is filled up with grey, and grey would
+ * be measured. For looking, only an error does.
+ */
+const open = (bytes: Uint8Array, use: 'measure' | 'look'): Pipeline => loadSharp()(bytes, { limitInputPixels: MOST_MEGAPIXELS * 1e6, failOn: use === 'measure' ? 'warning' : 'error' });
 // The header alone is looked at whatever size it claims: the refusal then names the size.
 const openHeader = (bytes: Uint8Array): Pipeline => loadSharp()(bytes, { limitInputPixels: false });
 
@@ -39,24 +43,35 @@ const looksLikePicture = (bytes: Uint8Array): boolean => STARTS.some((start) => 
 export type DecodeOptions = {
   /** At most this many points along the longer side; coarser means faster. */
   readonly longSide?: number;
-  /** Printing colours are converted for looking at; not for measuring. */
-  readonly convertPrinting?: boolean;
+  /** For looking, printing colours are converted and small damage is passed over; not for measuring. */
+  readonly use?: 'measure' | 'look';
 };
 
+/**
+ * A copy of what the decoder gave, and the decoder's memory given back. Its own result lies in memory that it uses again, so it may not
+ * leave the thread. (Its toUint8Array, which copies by itself, never frees the original in the WebAssembly form of 0.35.5: measured.)
+ */
+async function takeOver(data: Uint8Array): Promise<Uint8Array<ArrayBuffer>> {
+  const own = new Uint8Array(data);
+  await freeDecoderMemory();
+  return own;
+}
+
 /** A photograph's points, upright and in sRGB, in the file's own depth. */
-export async function decodePhotograph(bytes: Uint8Array, { longSide, convertPrinting = false }: DecodeOptions = {}): Promise<Result<{ facts: PhotographFacts; photograph: Photograph }, ImageRefusal>> {
+export async function decodePhotograph(bytes: Uint8Array, { longSide, use = 'measure' }: DecodeOptions = {}): Promise<Result<{ facts: PhotographFacts; photograph: Photograph }, ImageRefusal>> {
   const read = await readPhotographFacts(bytes);
   if (!read.ok) return read;
   const facts = read.value;
-  if (facts.colours === 'cmyk' && !convertPrinting) return err({ code: 'printing-colours' });
+  if (facts.colours === 'cmyk' && use === 'measure') return err({ code: 'printing-colours' });
   const wide = facts.bits === 16;
   const scaled = longSide === undefined || longSide >= Math.max(facts.width, facts.height);
-  const upright = open(bytes).autoOrient();
+  const upright = open(bytes, use).autoOrient();
   const sized = scaled ? upright : upright.resize({ width: longSide, height: longSide, fit: 'inside' });
   try {
     const { data, info } = await sized.removeAlpha().toColourspace(wide ? 'rgb16' : 'srgb').raw({ depth: wide ? 'ushort' : 'uchar' }).toBuffer({ resolveWithObject: true });
     if (info.channels !== 3) return err({ code: 'damaged' });
-    const points = wide ? new Uint16Array(data.buffer, data.byteOffset, data.byteLength / 2) : new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
+    const own = await takeOver(data);
+    const points = wide ? new Uint16Array(own.buffer) : own;
     return ok({ facts, photograph: { width: info.width, height: info.height, most: wide ? 65535 : 255, data: points } });
   } catch {
     return err({ code: 'damaged' });
@@ -68,9 +83,9 @@ export async function previewPhotograph(bytes: Uint8Array, longSide: number): Pr
   const read = await readPhotographFacts(bytes);
   if (!read.ok) return read;
   try {
-    const jpeg = await open(bytes).autoOrient().resize({ width: longSide, height: longSide, fit: 'inside', withoutEnlargement: true })
+    const jpeg = await open(bytes, 'look').autoOrient().resize({ width: longSide, height: longSide, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#000' }).toColourspace('srgb').jpeg({ quality: 88 }).toBuffer();
-    return ok({ facts: read.value, jpeg: new Uint8Array(jpeg) });
+    return ok({ facts: read.value, jpeg: await takeOver(jpeg) });
   } catch {
     return err({ code: 'damaged' });
   }

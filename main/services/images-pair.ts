@@ -6,6 +6,7 @@ import { sayPairRefusal } from '../../app/images/pair-words.ts';
 import type { PairResult } from '../../app/images/pair-result.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import { taskFailure } from '../workers/task-failure.ts';
+import { buffersOf } from '../workers/task.ts';
 import { refused } from './failures.ts';
 import { marksOfMap, readSources, sourcesOf, type ReadSource } from './image-sources.ts';
 import type { ChangingWork } from './work-context.ts';
@@ -40,7 +41,7 @@ export async function comparePairOf(input: ParsedInput<'images.comparePair'>, wo
 
   const outcome = await work.pool.run('compare-pair', {
     longWave: long.photograph, shortWave: short.photograph, marks, ground: ground === long ? null : ground.photograph, ...exposure.value,
-  }, { signal: work.call.signal });
+  }, { signal: work.call.signal, transfers: buffersOf(read.value.map(({ photograph }) => photograph.data)) });
   if (!outcome.ok) return taskFailure(outcome.error);
   if (!outcome.value.ok) return err({ code: 'refused', ...sayPairRefusal(outcome.value.error) });
   const used = ({ photographId, content }: ReadSource) => ({ photographId, sha256: content.sha256 });

@@ -10,6 +10,8 @@ export type TaskFailure = { readonly code: 'cancelled' | 'faulted' | 'crashed'; 
 export type TaskOptions = {
   readonly signal?: AbortSignal;
   readonly onProgress?: (step: TaskProgress) => void;
+  /** Buffers of the payload that are handed over instead of copied: the caller no longer has them. */
+  readonly transfers?: readonly ArrayBuffer[];
 };
 
 export type TaskPool = {
@@ -38,6 +40,7 @@ type Job = {
   readonly id: number;
   readonly name: string;
   readonly payload: unknown;
+  readonly transfers: readonly ArrayBuffer[];
   readonly onProgress: ((step: TaskProgress) => void) | undefined;
   finish(outcome: Result<unknown, TaskFailure>): void;
 };
@@ -95,7 +98,7 @@ export function createTaskPool({ workerFile, size = DEFAULT_SIZE }: TaskPoolOpti
       thread.job = job;
       thread.worker.ref(); // a running job keeps the process alive, an idle thread does not
       try {
-        thread.worker.postMessage({ job: job.id, name: job.name, payload: job.payload } satisfies JobMessage);
+        thread.worker.postMessage({ job: job.id, name: job.name, payload: job.payload } satisfies JobMessage, job.transfers);
       } catch (fault) {
         settle(thread, err({ code: 'faulted', message: fault instanceof Error ? fault.message : String(fault) }));
       }
@@ -119,12 +122,12 @@ export function createTaskPool({ workerFile, size = DEFAULT_SIZE }: TaskPoolOpti
 
   return {
     run<N extends TaskName>(name: N, payload: TaskPayload<N>, options: TaskOptions = {}) {
-      const { signal, onProgress } = options;
+      const { signal, onProgress, transfers = [] } = options;
       return new Promise<Result<TaskResult<N>, TaskFailure>>((resolve) => {
         if (closed || signal?.aborted === true) { resolve(err(CANCELLED)); return; }
         const onAbort = (): void => cancel(job);
         const job: Job = {
-          id: nextId++, name, payload, onProgress,
+          id: nextId++, name, payload, transfers, onProgress,
           finish: (outcome) => {
             signal?.removeEventListener('abort', onAbort);
             resolve(outcome as Result<TaskResult<N>, TaskFailure>);

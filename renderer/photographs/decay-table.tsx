@@ -14,7 +14,7 @@ function Curve({ stone, until }: { readonly stone: DecayStone; readonly until: n
   const top = Math.max(...lit.map((point) => point.brightness));
   const at = (seconds: number, brightness: number): readonly [number, number] => [4 + ((WIDTH - 8) * seconds) / until, 4 + (HEIGHT - 8) * Math.min(1, Math.log10(top / brightness) / DECADES)];
   const fitted = (seconds: number): number => stone.fit!.terms.reduce((sum, { amplitude, lifetime }) => sum + amplitude * Math.exp(-seconds / lifetime), 0);
-  const line = stone.fit === null ? '' : Array.from({ length: 41 }, (_, i) => (i * until) / 40).filter((seconds) => fitted(seconds) > top / 10 ** DECADES).map((seconds) => at(seconds, Math.min(top, fitted(seconds))).map((v) => v.toFixed(1)).join(',')).join(' ');
+  const line = stone.fit === null ? '' : Array.from({ length: 41 }, (_, i) => (i * until) / 40).filter((seconds) => seconds >= lit[0]!.seconds && fitted(seconds) > top / 10 ** DECADES).map((seconds) => at(seconds, Math.min(top, fitted(seconds))).map((v) => v.toFixed(1)).join(',')).join(' ');
   return (
     <svg className="decay-curve" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
       <line x1={4} x2={WIDTH - 4} y1={HEIGHT - 4} y2={HEIGHT - 4} />

@@ -6,6 +6,7 @@ import { measureFrame } from '../../../app/images/measure-frame.ts';
 import { suggestMarks } from '../../../app/images/suggest-marks.ts';
 import { ok, type Result } from '../../../app/result.ts';
 import { decodePhotograph } from '../../images/decode-photograph.ts';
+import { releasePoints } from '../../images/release-points.ts';
 import type { Task } from '../task.ts';
 
 type Measured = { readonly exif: ExifFacts; readonly width: number; readonly height: number; readonly marks: readonly PairMark[]; readonly lights: readonly (MarkLight | null)[] };
@@ -17,6 +18,8 @@ export const measureFrameTask: Task<{ readonly bytes: Uint8Array; readonly marks
     if (!decoded.ok) return decoded;
     const { facts: { exif, width, height }, photograph } = decoded.value;
     const used = marks ?? suggestMarks(photograph);
-    return ok({ exif, width, height, marks: used, lights: measureFrame(photograph, used) });
+    const lights = measureFrame(photograph, used);
+    releasePoints(photograph);
+    return ok({ exif, width, height, marks: used, lights });
   },
 };

@@ -5,6 +5,7 @@ import { readStrain, STRAIN_VERSION } from '../../../app/images/strain-pattern.t
 import { wholeOutline } from '../../../app/images/whole-outline.ts';
 import { ok, type Result } from '../../../app/result.ts';
 import { decodePhotograph } from '../../images/decode-photograph.ts';
+import { releasePoints } from '../../images/release-points.ts';
 import type { Task } from '../task.ts';
 
 /** Reads a photograph between crossed polarisers and the strain of each mark on it; without marks, of the one stone that it shows. */
@@ -19,6 +20,7 @@ export const readStrainTask: Task<{ readonly bytes: Uint8Array; readonly marks: 
     const stones = used.map(({ id, number, stoneId, x, y, radius }) => ({
       markId: id, number, stoneId, x, y, radius, pattern: readStrain(photograph, { x: x * width - 0.5, y: y * height - 0.5, radius: radius * width }),
     }));
+    releasePoints(photograph);
     return ok({ marks: used, result: { version: STRAIN_VERSION, stones } });
   },
 };

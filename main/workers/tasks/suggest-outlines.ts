@@ -9,7 +9,7 @@ import type { Task } from '../task.ts';
 /** Reads a photograph and proposes where its stones are. */
 export const suggestOutlinesTask: Task<{ readonly bytes: Uint8Array }, Result<Outline[], ImageRefusal>> = {
   async run({ bytes }) {
-    const decoded = await decodePhotograph(bytes, { longSide: OUTLINE_DEFAULTS.longSide, convertPrinting: true });
+    const decoded = await decodePhotograph(bytes, { longSide: OUTLINE_DEFAULTS.longSide, use: 'look' });
     return decoded.ok ? ok(suggestOutlines(brightnessGrid(decoded.value.photograph, OUTLINE_DEFAULTS.longSide))) : decoded;
   },
 };

@@ -58,7 +58,7 @@ describe('decodePhotograph', () => {
   test('scales down for looking, converts printing colours only for that', async () => {
     const cmyk = await raw(eight).toColourspace('cmyk').jpeg().toBuffer();
     expect(await decodePhotograph(cmyk)).toEqual({ ok: false, error: { code: 'printing-colours' } });
-    expect(await decodePhotograph(cmyk, { convertPrinting: true, longSide: 48 })).toMatchObject({ ok: true, value: { photograph: { width: 48, height: 32 } } });
+    expect(await decodePhotograph(cmyk, { use: 'look', longSide: 48 })).toMatchObject({ ok: true, value: { photograph: { width: 48, height: 32 } } });
     const preview = await previewPhotograph(await wide().tiff().toBuffer(), 48);
     expect(preview.ok && (await readPhotographFacts(preview.value.jpeg))).toMatchObject({ ok: true, value: { format: 'jpeg', width: 48, height: 32 } });
   });
