@@ -151,3 +151,17 @@ describe('what can not be read says so', () => {
     expect(analysed(spectrum).warnings.map((w) => w.code)).not.toContain('carbon-dioxide');
   });
 });
+
+describe('lines by name', () => {
+  /** A weak line without a name, of the noise, may stand among them. */
+  const names = (result: AnalysisResult): string[] => result.peaks.flatMap((peak) => (peak.snr > 15 ? [peak.centre ?? `unknown at ${peak.position.toFixed(0)}`] : []));
+  test('the lattice’s own maxima are no unknown lines', () => {
+    for (const seed of SEEDS) expect(names(read(plain(), { air: 0 }, seed))).toEqual(['IR-2P1976', 'IR-2P2030', 'IR-2P2160']);
+  });
+  test('1290 is boron only beside 2802', () => {
+    for (const seed of SEEDS) {
+      expect(names(read(plain({ boronPpm: 0.4 }), { air: 0 }, seed))).toEqual(['IR-B1290', 'IR-2P1976', 'IR-2P2030', 'IR-2P2160', 'IR-B2802']);
+      expect(names(read(plain(nitrogen(40, 0)), {}, seed))).not.toContain('IR-B1290');
+    }
+  });
+});
