@@ -26,7 +26,7 @@ export function stoneLabels(written: readonly string[]): string[] {
 function targets(step: ScenarioStep): string[] {
   switch (step.do) {
     case 'custody': return step.items;
-    case 'photograph': case 'map': case 'count-lot': case 'plan-lot': case 'test-lot': case 'split-lot': case 'declare-weight': return [step.item];
+    case 'photograph': case 'map': case 'compare-pair': case 'count-lot': case 'plan-lot': case 'test-lot': case 'split-lot': case 'declare-weight': return [step.item];
     case 'issue': return [''];
     default: return stoneLabels(step.stones);
   }

@@ -68,6 +68,17 @@ async function map(step: Step<'map'>, { stage, staged, target }: Context): Promi
   });
 }
 
+async function comparePair(step: Step<'compare-pair'>, { stage, staged, target }: Context): Promise<void> {
+  const { id } = under(staged.items, target, 'item');
+  const piece = await stage.ask(step.by, 'pieces.get', { itemId: id });
+  const newest = (light: 'long-wave' | 'short-wave'): string => {
+    const photograph = piece.item.photographs.findLast((one) => one.light === light);
+    if (photograph === undefined) throw new Error(`demonstration: ${target} has no ${light} photograph to compare`);
+    return photograph.id;
+  };
+  await stage.ask(step.by, 'images.comparePair', { itemId: id, longWaveId: newest('long-wave'), shortWaveId: newest('short-wave'), mapId: piece.maps[0]?.id ?? null, stops: step.stops });
+}
+
 async function proposedFindings({ stage, staged, target }: Context, by: string) {
   const folder = await stage.ask(by, 'stones.folder', { stoneId: under(staged.stones, target, 'stone').id });
   return { folder, proposed: folder.findings.filter((finding) => finding.state === 'proposed') };
@@ -113,6 +124,7 @@ export async function playStep(step: ScenarioStep, context: Context): Promise<vo
     case 'observe': return observe(step, context);
     case 'photograph': return photograph(step, context);
     case 'map': return map(step, context);
+    case 'compare-pair': return comparePair(step, context);
     case 'set-aside': return setAside(step, context);
     case 'accept': return accept(step, context);
     case 'add-finding': return addFinding(step, context);

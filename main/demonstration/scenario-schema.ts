@@ -93,6 +93,8 @@ const step = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('photograph'), ...common, item: z.string(), ...photograph.shape }),
   /** A mark on every stone of the item, on its first photograph in a light; the pictures are drawn, so it is known where they lie. */
   z.strictObject({ do: z.literal('map'), ...common, item: z.string(), name: z.string(), light: lightKind.exclude(['drawing']).default('white') }),
+  /** The item's first map and its newest photographs of either lamp; `stops`: how much more the short-wave one was exposed. */
+  z.strictObject({ do: z.literal('compare-pair'), ...common, item: z.string(), stops: z.number() }),
   z.strictObject({ do: z.literal('set-aside'), ...common, stones, code: z.string(), reason: z.string() }),
   z.strictObject({ do: z.literal('accept'), ...common, stones }),
   z.strictObject({ do: z.literal('add-finding'), ...common, stones, method: methodId, statement: z.string(), strength, supports, caution: z.string().default('') }),

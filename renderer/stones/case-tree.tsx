@@ -1,6 +1,7 @@
 import type { ItemView } from '../../app/contract/cases.ts';
 import type { StoneFolder } from '../../app/contract/work.ts';
 import type { MethodId } from '../../app/domain/method.ts';
+import { StoneOnPhotographs } from '../photographs/stone-on-photographs.tsx';
 import { SmallMap } from '../piece/small-map.tsx';
 import { placeAddress } from '../router.ts';
 import { ProtocolList } from './protocol-list.tsx';
@@ -34,5 +35,5 @@ function Tree({ folder }: { readonly folder: StoneFolder }) {
 
 /** The case at the left: its stones with their signs, and what was done on this one. */
 export function CaseTree({ folder, onTest }: { readonly folder: StoneFolder; readonly onTest: (method: MethodId) => void }) {
-  return <aside className="stone-tree"><Tree folder={folder} /><SmallMap item={folder.item} stone={folder.stone} /><ProtocolList folder={folder} onTest={onTest} /></aside>;
+  return <aside className="stone-tree"><Tree folder={folder} /><SmallMap item={folder.item} stone={folder.stone} /><StoneOnPhotographs item={folder.item} stone={folder.stone} /><ProtocolList folder={folder} onTest={onTest} /></aside>;
 }

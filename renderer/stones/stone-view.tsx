@@ -9,6 +9,7 @@ import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { showDue } from '../look/time.ts';
+import { hasMeasurable } from '../photographs/stone-on-photographs.tsx';
 import { useAsk } from '../queries.ts';
 import { go, placeAddress } from '../router.ts';
 import { NewReport } from '../reports/builder/new-report.tsx';
@@ -89,6 +90,7 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
   useKey('O', () => { if (mayTest) setSheet({ is: 'finding' }); }, free);
   useKey('R', () => { setSheet({ is: 'report' }); }, free);
   useKey('Mod+Enter', () => { setSheet({ is: awaits ? 'confirm' : 'conclude' }); }, free);
+  useKey('W', () => { go({ view: 'pair', id: item.id }); }, free && hasMeasurable(item));
   useKey('[', () => { step(-1); }, free);
   useKey(']', () => { step(1); }, free);
   useKey('C', () => { setTree(!tree); }, free);

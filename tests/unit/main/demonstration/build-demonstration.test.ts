@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { StoneFolder } from '../../../../app/contract/work.ts';
 import { CONCLUSION_IDS } from '../../../../app/domain/conclusion.ts';
 import { openCasebook, type Casebook } from '../../../../db/open-casebook.ts';
+import { createWorkStores } from '../../../../db/store/work-stores.ts';
 import { createBuildDemonstration } from '../../../../main/demonstration/build-demonstration.ts';
 import { loadScenario } from '../../../../main/demonstration/load-scenario.ts';
 import type { ScenarioStone } from '../../../../main/demonstration/scenario-schema.ts';
@@ -63,6 +64,17 @@ const GROWN = /^(cvd|hpht)/;
 const NOT_DIAMOND = /^(moissanite|cubic-zirconia|glass|corundum)$/;
 
 describe('the demonstration casebook', () => {
+  test('the brooch’s photographs under both lamps are compared, and only the stone that grew otherwise stands out', async () => {
+    const brooch = entries.filter(({ caseKey, folder: { item } }) => caseKey === entries.find(({ stone }) => stone.position === 'ring 18')!.caseKey && item.kind === 'jewellery');
+    const [analysis, ...others] = await createWorkStores(casebook.handle, () => 'none').photoAnalyses.ofItem(brooch[0]!.folder.item.id);
+    expect(others).toEqual([]);
+    if (analysis?.content.kind !== 'pair') throw new Error('the brooch has no comparison');
+    const { stones } = analysis.content.result;
+    expect(stones).toHaveLength(brooch.length);
+    const out = stones.filter((one) => one.standsOut).map((one) => brooch.find(({ folder }) => folder.stone.id === one.stoneId)!);
+    expect(out.map(({ label, stone }) => [label, stone.is.startsWith('cvd') || stone.is.startsWith('hpht')])).toEqual([['A-7', true]]);
+  });
+
   test('is marked, and its ledgers, raw records, curves and reports verify', async () => {
     expect((await casebook.laboratory.get())?.isDemonstration).toBe(true);
     const verified = await casebook.ledgers.verify({ at: NOW.toISOString() });
