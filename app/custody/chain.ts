@@ -1,6 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { canonicalJson, type JsonValue } from './canonical-json.ts';
+import { canonicalScalar } from './canonical-scalar.ts';
 
 /** What the first entry of a ledger names as its predecessor: common practice for hash chains, no source. */
 export const GENESIS = '0'.repeat(64);
@@ -19,11 +20,6 @@ export function sha256Hex(data: string | Uint8Array): string {
   return bytesToHex(sha256(typeof data === 'string' ? utf8ToBytes(data) : data));
 }
 
-const PLAIN = /^[\x20\x21\x23-\x5b\x5d-\x7e]*$/;
-
-/** A string without anything to escape is written as it stands. */
-const scalar = (value: JsonValue): string => (typeof value === 'string' && PLAIN.test(value) ? `"${value}"` : canonicalJson(value));
-
 type KeptStatement = Omit<CustodyStatement, 'content'> | Omit<AuditStatement, 'content'>;
 
 /**
@@ -31,8 +27,11 @@ type KeptStatement = Omit<CustodyStatement, 'content'> | Omit<AuditStatement, 'c
  * the members of a statement have fixed names, whose order is that of RFC 8785.
  */
 export function hashedText(previous: string, kept: KeptStatement, content: string): string {
-  const said = { ...kept, previous } as Readonly<Record<string, JsonValue>>;
-  return `{${[...Object.keys(said), 'content'].sort().map((key) => `"${key}":${key === 'content' ? content : scalar(said[key]!)}`).join(',')}}`;
+  const { at, case: of, person, seq } = kept;
+  const start = `{"at":${canonicalScalar(at)},"case":${canonicalScalar(of)},"content":${content},`;
+  return 'item' in kept
+    ? `${start}"item":${canonicalScalar(kept.item)},"person":${canonicalScalar(person)},"previous":${canonicalScalar(previous)},"seq":${canonicalScalar(seq)}}`
+    : `${start}"operation":${canonicalScalar(kept.operation)},"person":${canonicalScalar(person)},"previous":${canonicalScalar(previous)},"seq":${canonicalScalar(seq)},"subject":${canonicalScalar(kept.subject)}}`;
 }
 
 /**

@@ -5,10 +5,11 @@ function isSorted(value: unknown): boolean {
   if (value === null || typeof value !== 'object') return true;
   if (Array.isArray(value)) return value.every(isSorted);
   let before: string | null = null;
-  for (const [key, inner] of Object.entries(value)) {
+  // What comes from JSON.parse has own members only.
+  for (const key in value) {
     if (before !== null && before >= key) return false;
     before = key;
-    if (!isSorted(inner)) return false;
+    if (!isSorted((value as Readonly<Record<string, unknown>>)[key])) return false;
   }
   return true;
 }

@@ -32,10 +32,14 @@ function parsed(text: string): JsonValue | undefined {
 /** SHA-256 of UTF-8 text as 64 lower-case hexadecimal digits: a machine's own is faster than one written in this language. */
 export type Sha256 = (text: string) => string;
 
-function contentFault(entry: KeptEntry, seq: number, sha256: Sha256): ChainFault | null {
+/** Told of the content of every entry that can be read, before it is known to fit: it need not be parsed again. */
+export type EachContent = (seq: number, content: JsonValue) => void;
+
+function contentFault(entry: KeptEntry, seq: number, sha256: Sha256, each: EachContent): ChainFault | null {
   const content = parsed(entry.content);
   const changed: ChainFault = { kind: 'content', seq, sentence: `Entry ${seq} was changed after it was written: its content no longer gives its digest.` };
   if (content === undefined) return changed;
+  each(seq, content);
   try {
     if (!isCanonical(entry.content, content)) return changed;
     return sha256(hashedText(entry.previous, entry.statement, entry.content)) === entry.hash ? null : changed;
@@ -44,7 +48,7 @@ function contentFault(entry: KeptEntry, seq: number, sha256: Sha256): ChainFault
   }
 }
 
-function fault(state: ChainState, entry: KeptEntry, sha256: Sha256): ChainFault | null {
+function fault(state: ChainState, entry: KeptEntry, sha256: Sha256, each: EachContent): ChainFault | null {
   const seq = entry.statement.seq;
   const expected = state.lastSeq + 1;
   if (seq < expected) return { kind: 'order', seq, sentence: `Entry ${seq} stands after entry ${state.lastSeq}: the order was changed.` };
@@ -53,7 +57,7 @@ function fault(state: ChainState, entry: KeptEntry, sha256: Sha256): ChainFault 
     return { kind: 'gap', seq: expected, sentence: `${missing}: entry ${seq} follows on entry ${state.lastSeq}.` };
   }
   // Content before link: an entry that was altered is named itself, not the one after it.
-  const changed = contentFault(entry, seq, sha256);
+  const changed = contentFault(entry, seq, sha256, each);
   if (changed) return changed;
   if (entry.previous !== state.head) {
     return { kind: 'previous', seq, sentence: `Entry ${seq} does not follow on the entry before it: one of the two was replaced.` };
@@ -65,11 +69,11 @@ function fault(state: ChainState, entry: KeptEntry, sha256: Sha256): ChainFault 
  * Checks the next entries of a chain, in the order of their numbers, from where `state` stands.
  * Stops at the first that does not fit and names it; entries after it are not counted.
  */
-export function verifyChain(entries: Iterable<KeptEntry>, state: ChainState = CHAIN_START, sha256: Sha256 = sha256Hex): ChainState {
+export function verifyChain(entries: Iterable<KeptEntry>, state: ChainState = CHAIN_START, sha256: Sha256 = sha256Hex, each: EachContent = () => {}): ChainState {
   let now = state;
   for (const entry of entries) {
     if (now.fault) return now;
-    const found = fault(now, entry, sha256);
+    const found = fault(now, entry, sha256, each);
     if (found) return { ...now, fault: found };
     now = { checked: now.checked + 1, lastSeq: entry.statement.seq, head: entry.hash, fault: null };
   }

@@ -1,6 +1,7 @@
-import { createHash } from 'node:crypto';
+import type { JsonValue } from '../../app/custody/canonical-json.ts';
 import { CHAIN_START, verifyChain, verifyEnd, type ChainState, type KeptEntry } from '../../app/custody/verify-chain.ts';
 import type { ReadDb } from '../handle.ts';
+import { sha256 } from '../ledger/sha256.ts';
 import { faultyPart, soundPart, type Pace, type Part } from './part.ts';
 
 /** Digests that the audit ledger vouches for: by id of the record, and of reports by "number/revision". */
@@ -30,16 +31,17 @@ const auditKept = (row: AuditRow): KeptEntry => ({
   statement: { seq: row.seq, at: row.at, person: row.person_id, operation: row.operation, subject: row.subject, case: row.case_id },
 });
 
-const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
-
-async function walk<Row extends { seq: number }>(db: ReadDb, table: string, kept: (row: Row) => KeptEntry, pace: Pace, each: (row: Row) => void): Promise<ChainState> {
+async function walk<Row extends { seq: number }>(db: ReadDb, table: string, kept: (row: Row) => KeptEntry, pace: Pace, each: (row: Row, content: JsonValue | undefined) => void): Promise<ChainState> {
   let state = CHAIN_START;
+  // What the chain parsed, for whoever reads the entry after it.
+  const contents = new Map<number, JsonValue>();
   // From below the first possible number, so that an entry numbered 0 or less is seen.
   let after = Number.MIN_SAFE_INTEGER;
   for (;;) {
     const rows = db.all<Row>(`SELECT * FROM ${table} WHERE seq > ? ORDER BY seq LIMIT ${SLICE}`, [after]);
-    state = verifyChain(rows.map(kept), state, sha256);
-    rows.forEach(each);
+    contents.clear();
+    state = verifyChain(rows.map(kept), state, sha256, (seq, content) => { contents.set(seq, content); });
+    for (const row of rows) each(row, contents.get(row.seq));
     const last = rows[rows.length - 1];
     if (!last || state.fault) break;
     after = last.seq;
@@ -65,13 +67,12 @@ function noteRows(seq: number, { rows, unvouched }: RowVoucher, vouched: Vouched
 /** Operations whose entries hold the digests of an issued report. */
 const ISSUES: ReadonlySet<string> = new Set(['reports.issue', 'reportDrafts.issue']);
 
-function noteDigests(row: AuditRow, vouched: Vouched): void {
-  let content: { digests?: Record<string, unknown>; number?: unknown; revision?: unknown; model?: unknown; pdf?: unknown } & RowVoucher;
-  try {
-    content = JSON.parse(row.content) as typeof content;
-  } catch {
-    return; // The chain itself names such an entry.
-  }
+type AuditContent = { digests?: Record<string, unknown>; number?: unknown; revision?: unknown; model?: unknown; pdf?: unknown } & RowVoucher;
+
+/** `read` is undefined where the text is no JSON or stands after a fault: the chain itself names such an entry. */
+function noteDigests(row: AuditRow, read: JsonValue | undefined, vouched: Vouched): void {
+  if (read === null || typeof read !== 'object') return;
+  const content = read as AuditContent;
   noteRows(row.seq, content, vouched);
   for (const [id, digest] of Object.entries(content.digests ?? {})) {
     if (typeof digest === 'string') vouched.byId.set(id, digest);
@@ -99,8 +100,8 @@ function contradiction(foreign: number | null, heads: CustodyHeads): string | nu
 export async function verifyLedgers(db: ReadDb, pace: Pace): Promise<{ parts: Part[]; vouched: Vouched }> {
   const vouched: Vouched = { complete: false, byId: new Map(), reports: new Map(), rows: new Map(), older: null };
   const heads: CustodyHeads = new Map();
-  const audit = await walk<AuditRow>(db, 'audit_entry', auditKept, pace, (row) => {
-    noteDigests(row, vouched);
+  const audit = await walk<AuditRow>(db, 'audit_entry', auditKept, pace, (row, content) => {
+    noteDigests(row, content, vouched);
     noteCustodyHead(row, heads);
   });
   vouched.complete = audit.fault === null;

@@ -18,44 +18,50 @@ function nameOf(db: ReadDb, table: VouchedTable, id: string | number): string {
 }
 
 /** What does not fit a row, or null; 'older' where it was written before entries vouched for rows. */
-function judge(db: ReadDb, table: VouchedTable, row: Row, vouched: Vouched): string | null {
+function judge(db: ReadDb, table: VouchedTable, row: Row, vouched: Vouched, seen: Seen): string | null {
   const known = vouched.rows.get(`${table.table}/${row.row_id}`);
   if (known === undefined) {
     const isOlder = vouched.older === null || row.row_number <= (vouched.older.get(table.table) ?? 0);
     return isOlder ? 'older' : `${nameOf(db, table, row.row_id)} is not named in the audit ledger: it was put in from outside.`;
   }
+  seen.add(known);
   if (rowDigest(row, table.columns) === known.digest) return null;
   return `${nameOf(db, table, row.row_id)} was changed behind the program’s back: it is not what entry ${known.seq} of the audit ledger vouches for.`;
 }
 
-/** The first vouched row of a table that is gone. */
-function gone(table: VouchedTable, seen: ReadonlySet<string>, vouched: Vouched): string | null {
-  for (const [key, { seq }] of vouched.rows) {
-    if (key.startsWith(`${table.table}/`) && !seen.has(key)) {
-      return `A ${table.noun} that entry ${seq} of the audit ledger vouches for is no longer there (${key.slice(table.table.length + 1)}).`;
-    }
+/** The first vouched row that is gone. */
+function gone(seen: Seen, vouched: Vouched): string | null {
+  if (seen.size === vouched.rows.size) return null;
+  for (const [key, voucher] of vouched.rows) {
+    if (seen.has(voucher)) continue;
+    const { seq } = voucher;
+    const [name, id] = [key.slice(0, key.indexOf('/')), key.slice(key.indexOf('/') + 1)];
+    const table = VOUCHED_TABLES.find((one) => one.table === name);
+    if (table !== undefined) return `A ${table.noun} that entry ${seq} of the audit ledger vouches for is no longer there (${id}).`;
   }
   return null;
 }
 
+type Voucher = { readonly digest: string; readonly seq: number };
+/** Vouchers whose row is there. */
+type Seen = Set<Voucher>;
+
 type Tally = { checked: number; older: number };
 
-async function verifyTable(db: ReadDb, table: VouchedTable, vouched: Vouched, tally: Tally, pace: Pace): Promise<string | null> {
-  const seen = new Set<string>();
+async function verifyTable(db: ReadDb, table: VouchedTable, vouched: Vouched, tally: Tally, seen: Seen, pace: Pace): Promise<string | null> {
   let after = Number.MIN_SAFE_INTEGER;
   for (;;) {
     const rows = db.all<Row>(
       `SELECT rowid AS row_number, id AS row_id, ${table.columns.join(', ')} FROM ${table.table} WHERE rowid > ? ORDER BY rowid LIMIT ${SLICE}`, [after]);
     for (const row of rows) {
-      const fault = judge(db, table, row, vouched);
+      const fault = judge(db, table, row, vouched, seen);
       if (fault === 'older') tally.older += 1;
       else if (fault !== null) return fault;
       else tally.checked += 1;
-      seen.add(`${table.table}/${row.row_id}`);
-      await pace(tally.checked + tally.older);
       after = row.row_number;
     }
-    if (rows.length < SLICE) return gone(table, seen, vouched);
+    await pace(tally.checked + tally.older);
+    if (rows.length < SLICE) return null;
   }
 }
 
@@ -69,9 +75,12 @@ const olderNote = (n: number): string =>
 export async function verifyRows(db: ReadDb, vouched: Vouched, pace: Pace): Promise<Part> {
   if (!vouched.complete) return { ...soundPart(PART, 0), note: 'Not compared: the audit ledger, which vouches for them, does not hold.' };
   const tally: Tally = { checked: 0, older: 0 };
+  const seen: Seen = new Set();
   for (const table of VOUCHED_TABLES) {
-    const fault = await verifyTable(db, table, vouched, tally, pace);
+    const fault = await verifyTable(db, table, vouched, tally, seen, pace);
     if (fault !== null) return faultyPart(PART, tally.checked, fault);
   }
+  const missing = gone(seen, vouched);
+  if (missing !== null) return faultyPart(PART, tally.checked, missing);
   return tally.older === 0 ? soundPart(PART, tally.checked) : { ...soundPart(PART, tally.checked), note: olderNote(tally.older) };
 }
