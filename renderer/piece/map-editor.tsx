@@ -19,6 +19,7 @@ import { useCamera } from './use-camera.ts';
 import { useGridPicture } from './use-grid-picture.ts';
 import { useMapKeys } from './use-map-keys.ts';
 import { useMapSheet } from './use-map-sheet.ts';
+import { useNearPicture } from './use-near-picture.ts';
 import { usePicture } from './use-picture.ts';
 import { useSuggestions } from './use-suggestions.ts';
 
@@ -48,6 +49,7 @@ export function MapEditor({ piece, map, active, onNew, onRemoveMap }: {
   const frameRef = useRef<HTMLDivElement>(null);
   const frame = useSize(frameRef);
   const [camera, cameraActions] = useCamera(frame, shown?.size ?? null, AROUND);
+  const near = useNearPicture(photograph, picture, camera?.zoom ?? null);
   const [selected, setSelected] = useState<string | null>(null);
   const [placing, setPlacing] = useState(false);
   const suggestions = useSuggestions(photograph?.id ?? null, sheet.marks, aspect);
@@ -145,8 +147,8 @@ export function MapEditor({ piece, map, active, onNew, onRemoveMap }: {
         <div ref={frameRef} className="map-frame">
           {shownPhoto.failure ? <div className="map-trouble"><Trouble {...shownPhoto.failure} /><p className="second">The marks are kept; choose another picture or a grid with a new map.</p></div> : null}
           {!picture && !shownPhoto.failure ? <Working what="Drawing the picture" /> : null}
-          {picture && camera ? (
-            <MapStage picture={picture} alt={alt} view={view} camera={camera} cameraActions={cameraActions} marks={sheet.marks} signs={signs} selected={selected} placing={placing}
+          {near && camera ? (
+            <MapStage picture={near} alt={alt} view={view} camera={camera} cameraActions={cameraActions} marks={sheet.marks} signs={signs} selected={selected} placing={placing}
               suggestions={suggestions.found} chosenSuggestion={suggestions.chosen} onSelect={select} onChooseSuggestion={(id) => { select(null); suggestions.choose(id); }} onPlace={placeAt}
               onMove={(id, x, y, first) => { if (first) select(id); alter((marks) => moveMark(marks, id, x, y), !first); }} />
           ) : null}

@@ -18,6 +18,7 @@ import { LookPanel, type LookTool } from './look-panel.tsx';
 import { PictureLayer } from './picture-layer.tsx';
 import { ScaleBarLayer } from './scale-bar-layer.tsx';
 import { useCamera } from './use-camera.ts';
+import { useNearPicture } from './use-near-picture.ts';
 import { usePicture } from './use-picture.ts';
 import { useWheelZoom } from './use-wheel-zoom.ts';
 import './piece.css';
@@ -47,6 +48,7 @@ export function PhotographSheet({ photograph, onClose }: { readonly photograph: 
   const frame = useSize(frameRef);
   const shown = picture ? shownPicture(picture, view) : null;
   const [camera, actions] = useCamera(frame, shown?.size ?? null);
+  const near = useNearPicture(photograph, picture, camera?.zoom ?? null);
   const drag = useRef<{ from: Point; last: Point } | null>(null);
   const [line, setLine] = useState<{ from: Point; to: Point } | null>(null);
   useWheelZoom(frameRef, actions.zoomBy);
@@ -90,7 +92,7 @@ export function PhotographSheet({ photograph, onClose }: { readonly photograph: 
           onPointerDown={(e) => { if (e.button !== 0) return; const at = inFrame(e); drag.current = { from: at, last: at }; e.currentTarget.setPointerCapture(e.pointerId); }} onPointerMove={move} onPointerUp={up} onPointerCancel={() => { drag.current = null; setLine(null); }}>
           {failure ? <div className="map-trouble"><Trouble {...failure} /></div> : null}
           {!picture && !failure ? <Working what="Drawing the photograph" /> : null}
-          {picture && shown && camera ? <PictureLayer url={picture.url} alt={name} picture={picture} shown={shown} camera={camera} /> : null}
+          {picture && near && shown && camera ? <PictureLayer url={near.url} alt={name} picture={picture} shown={shown} camera={camera} /> : null}
           <svg className="map-marks" aria-hidden="true">
             {ends.length === 2 ? [['leader-under'], ['leader-over']].map(([c]) => <line key={c} className={c} x1={ends[0]!.x} y1={ends[0]!.y} x2={ends[1]!.x} y2={ends[1]!.y} />) : null}
             {line && tool === 'scale' ? <line className="leader-over" x1={line.from.x} y1={line.from.y} x2={line.to.x} y2={line.to.y} /> : null}

@@ -11,16 +11,16 @@ export type Picture = {
 export type PictureState = { readonly picture: Picture | null; readonly failure: Failure | null };
 
 /** Bytes up to which the file itself is shown at once; a larger one is first shown as a smaller copy. */
-const SHOWN_AT_ONCE = 4_000_000;
+export const SHOWN_AT_ONCE = 4_000_000;
 /** Longer side of the copy that is worked on, in points. */
 export const WORKING_SIDE = 2400;
 /** Kinds that every window draws by itself; others are always shown as a copy. */
-const drawn = (mediaType: string): boolean => mediaType === 'image/png' || mediaType === 'image/jpeg';
+export const isDrawn = (mediaType: string): boolean => mediaType === 'image/png' || mediaType === 'image/jpeg';
 
 type Content = { readonly mediaType: string; readonly bytes: Uint8Array };
 
 /** An address for bytes in this window, given back when they are no longer shown. */
-function useBlobUrl(content: Content | undefined): string | null {
+export function useBlobUrl(content: Content | undefined): string | null {
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
     if (!content) { setUrl(null); return undefined; }
@@ -55,7 +55,7 @@ const UNREADABLE: Failure = { code: 'unreadable', message: 'The window can’t d
  * @param longSide longer side of a copy, in points: less for a thumbnail
  */
 export function usePicture(photograph: Pick<PhotographView, 'id' | 'mediaType' | 'size'> | null, longSide = WORKING_SIDE): PictureState {
-  const atOnce = photograph !== null && drawn(photograph.mediaType) && photograph.size <= SHOWN_AT_ONCE;
+  const atOnce = photograph !== null && isDrawn(photograph.mediaType) && photograph.size <= SHOWN_AT_ONCE;
   const content = useAskOnce('photographs.content', atOnce ? { photographId: photograph.id } : null);
   const preview = useAskOnce('images.preview', photograph !== null && !atOnce ? { photographId: photograph.id, longSide } : null);
   const jpeg = preview.data?.jpeg;

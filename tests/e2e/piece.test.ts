@@ -178,7 +178,10 @@ describe.each(availableHosts())('the map of a piece in %s', (host) => {
     const sheet = culet.page.getByRole('dialog');
     await sheet.getByText('8660 × 5774').waitFor({ timeout: 60_000 });
     await sheet.getByRole('img', { name: 'large.jpg' }).waitFor({ timeout: 60_000 });
-    for (let i = 0; i < 6; i += 1) await sheet.getByRole('button', { name: 'Nearer' }).click();
+    const points = () => sheet.getByRole('img', { name: 'large.jpg' }).evaluate((image) => (image as HTMLImageElement).naturalWidth);
+    expect(await points()).toBeLessThan(8660); // at first a copy
+    for (let i = 0; i < 14; i += 1) await sheet.getByRole('button', { name: 'Nearer' }).click();
+    await expect.poll(points, { timeout: 60_000 }).toBe(8660); // so near: every point of the file
     await press('Escape');
     await sheet.waitFor({ state: 'detached' });
     const stalls = await culet.page.evaluate(() => (window as unknown as { stalls: number[] }).stalls);
