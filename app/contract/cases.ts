@@ -129,6 +129,6 @@ export const casesContract = {
     counts: z.object({ cases: z.number(), stones: z.number(), reports: z.number(), instrumentsToCheck: z.number(), custodyEntries: z.number(), auditEntries: z.number() }),
     drafts: z.array(z.object({ key: z.string(), updatedAt: instant })),
   })),
-  /** Everything by its number, name or words, for the palette: cases, stones, clients, reports. */
-  'find.anything': reads('anyone', z.strictObject({ text: line(120) }), z.array(z.object({ kind: z.enum(['case', 'stone', 'client', 'report']), id, caseId: id.nullable(), title: z.string(), detail: z.string() }))),
+  /** Everything by its number, name or words, for the palette: cases, lots, stones, clients, reports. */
+  'find.anything': reads('anyone', z.strictObject({ text: line(120) }), z.array(z.object({ kind: z.enum(['case', 'lot', 'stone', 'client', 'report']), id, caseId: id.nullable(), title: z.string(), detail: z.string() }))),
 };

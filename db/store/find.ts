@@ -4,11 +4,11 @@ import type { SearchKind } from '../search/search-kinds.ts';
 import { holdsTerm, matchPartly, matchWholly, searchTerms } from '../search/search-words.ts';
 import { rebuildSearch } from '../search/write-search.ts';
 
-export type Found = { readonly kind: SearchKind; readonly id: string; readonly caseId: string | null; readonly title: string; readonly detail: string };
+export type Found = { readonly kind: SearchKind | 'lot'; readonly id: string; readonly caseId: string | null; readonly title: string; readonly detail: string };
 
 export type FindStore = {
   /**
-   * Cases, stones, clients and reports whose number, name or words hold every word of the text, without regard to case and accents;
+   * Cases, lots, stones, clients and reports whose number, name or words hold every word of the text, without regard to case and accents;
    * those that hold them as whole words first, then the newest; a few of each.
    */
   anything(text: string): Promise<Found[]>;
@@ -65,10 +65,22 @@ function described(db: ReadDb, kind: SearchKind, sql: string, terms: readonly st
   });
 }
 
+/** Lots stand in the index with their case: those of the cases found whose own words hold every term. */
+function lotsOf(db: ReadDb, cases: readonly Found[], terms: readonly string[]): Found[] {
+  if (cases.length === 0) return [];
+  const rows = db.all<Omit<Found, 'kind'> & { client: string }>(`SELECT i.id, n.id AS caseId, n.number || ' ' || i.label AS title, i.declared AS detail, k.name AS client
+    FROM item i JOIN case_record n ON n.id = i.case_id JOIN client k ON k.id = n.client_id WHERE i.kind = 'lot' AND i.case_id IN ${OF_THESE} ORDER BY i.rowid DESC`, { ids: JSON.stringify(cases.map(({ id }) => id)) });
+  return rows.filter(({ title, detail, client }) => terms.every((term) => holdsTerm(`${title} lot ${detail} ${client}`, term))).slice(0, EACH)
+    .map(({ id, caseId, title, detail, client }) => ({ kind: 'lot', id, caseId, title, detail: `${client} · ${detail}` }));
+}
+
 const isDamaged = (error: unknown): boolean => error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_CORRUPT_VTAB');
 
 export function createFindStore(handle: StoreHandle): FindStore {
-  const look = (terms: readonly string[]): Found[] => SOURCES.flatMap(({ kind, sql }) => described(handle.read, kind, sql, terms));
+  const look = (terms: readonly string[]): Found[] => SOURCES.flatMap(({ kind, sql }) => {
+    const found = described(handle.read, kind, sql, terms);
+    return kind === 'case' ? [...found, ...lotsOf(handle.read, found, terms)] : found;
+  });
   const rebuild = (): Promise<void> => handle.transact((tx) => { rebuildSearch(tx); });
   return {
     rebuild,

@@ -25,6 +25,7 @@ export const findAnything = () => { openPalette(); };
 /** What a hit leads to. */
 function goToHit(hit: Output<'find.anything'>[number]): void {
   if (hit.kind === 'stone') go({ view: 'stone', id: hit.id });
+  else if (hit.kind === 'lot') go({ view: 'lot', id: hit.id });
   else if (hit.kind === 'case') go({ view: 'case', id: hit.id });
   else if (hit.kind === 'report') go(hit.caseId ? { view: 'case', id: hit.caseId } : { view: 'reports' });
   else window.location.hash = `#/cases/${encodeURIComponent(hit.title)}`;

@@ -64,6 +64,16 @@ const GROWN = /^(cvd|hpht)/;
 const NOT_DIAMOND = /^(moissanite|cubic-zirconia|glass|corundum)$/;
 
 describe('the demonstration casebook', () => {
+  test('its lots are found by number and by words', async () => {
+    const lot = casebook.handle.read.get<{ id: string; label: string; declared: string; number: string; client: string }>(
+      `SELECT i.id, i.label, i.declared, n.number, k.name AS client FROM item i JOIN case_record n ON n.id = i.case_id JOIN client k ON k.id = n.client_id WHERE i.kind = 'lot'`)!;
+    const found = async (text: string) => (await casebook.find.anything(text)).filter(({ kind }) => kind === 'lot').map(({ id }) => id);
+    expect(await found(`${lot.number} ${lot.label}`)).toContain(lot.id);
+    expect(await found(lot.declared)).toContain(lot.id);
+    expect(await found(lot.client)).toContain(lot.id);
+    expect(await found(`${lot.client} no such word`)).toEqual([]);
+  });
+
   test('the brooch’s photographs under both lamps are compared, and only the stone that grew otherwise stands out', async () => {
     const brooch = entries.filter(({ caseKey, folder: { item } }) => caseKey === entries.find(({ stone }) => stone.position === 'ring 18')!.caseKey && item.kind === 'jewellery');
     const [analysis, ...others] = await createWorkStores(casebook.handle, () => 'none').photoAnalyses.ofItem(brooch[0]!.folder.item.id);
