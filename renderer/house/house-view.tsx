@@ -9,6 +9,7 @@ import { LaboratoryForm } from './laboratory-form.tsx';
 import { LotsForm } from './lots-form.tsx';
 import { ProtocolsForm } from './protocols-form.tsx';
 import { KeysSection } from './keys-section.tsx';
+import { KnownKeys } from './known-keys.tsx';
 import { PeopleSection } from './people-section.tsx';
 import { TextsForm } from './texts-form.tsx';
 import { AuthorisationsForm } from './authorisations-form.tsx';
@@ -34,6 +35,7 @@ export default function HouseView() {
         <div className="house-beside">
           <PeopleSection />
           <KeysSection />
+          <KnownKeys />
           <ProtocolsForm laboratory={laboratory} />
           <TextsForm />
           <AuthorisationsForm />

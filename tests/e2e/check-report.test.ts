@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderReport } from '../../main/print/render-report.ts';
 import { sampleReport } from '../unit/main/print/sample-report.ts';
-import { signedSample } from '../unit/main/signature/signed-sample.ts';
+import { fingerprintOf, inGroups } from '../../app/signature/fingerprint.ts';
+import { writePublicKeyFile } from '../../app/signature/public-key-file.ts';
+import { sampleKey, signedSample } from '../unit/main/signature/signed-sample.ts';
 import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { beginCasebook } from './steps/begin-casebook.ts';
@@ -24,6 +26,7 @@ beforeAll(async () => {
   writeFileSync(file('altered.pdf'), altered);
   writeFileSync(file('older.pdf'), await renderReport(sampleReport()));
   writeFileSync(file('notes.pdf'), 'no PDF at all');
+  writeFileSync(file('handed.pem'), writePublicKeyFile({ laboratory: 'Saltmarsh Gem Laboratory', publicKey: sampleKey(), madeAt: '2026-01-01T00:00:00.000Z', invented: true }));
 });
 afterAll(() => { rmSync(folder, { recursive: true, force: true }); });
 
@@ -83,5 +86,30 @@ describe.each(availableHosts())('checking a report in %s', (host) => {
     await culet.page.keyboard.press('Escape');
     await culet.page.getByRole('heading', { level: 1, name: 'Reports' }).waitFor();
     expect(culet.page.url()).toContain('#/reports');
+  });
+
+  test('a key that was handed over and compared makes the report the other laboratory’s, until it is no longer trusted', async () => {
+    await visit(culet, '#/house', 'House');
+    await culet.page.getByRole('button', { name: 'Add a key' }).click();
+    const sheet = culet.page.getByRole('dialog', { name: 'Key of another laboratory' });
+    await sheet.getByLabel('Public key, as the laboratory handed it out').fill('-----BEGIN PUBLIC KEY-----\nnonsense\n-----END PUBLIC KEY-----');
+    await sheet.getByText('but not one that Culet knows').waitFor();
+    await sheet.getByLabel('File of the public key').setInputFiles(file('handed.pem'));
+    await sheet.getByText(inGroups(fingerprintOf(sampleKey())), { exact: true }).waitFor();
+    expect(await sheet.getByLabel('Whose key it is').inputValue()).toBe('Saltmarsh Gem Laboratory');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet.getByText('Write how you made sure that the key is theirs').waitFor();
+    await sheet.getByLabel('How you made sure').fill('fingerprint read out by telephone');
+    await lookAt(culet, 'known-key');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet.waitFor({ state: 'detached' });
+    await lookAt(culet, 'known-keys');
+    await visit(culet, '#/check', 'Check a report');
+    expect(await bring('S-2026-0088.pdf', 'Authentic')).toContain('Saltmarsh Gem Laboratory');
+    await visit(culet, '#/house', 'House');
+    await culet.page.getByRole('button', { name: 'No longer trust the key of Saltmarsh Gem Laboratory' }).click();
+    await culet.page.getByText('Saltmarsh Gem Laboratory, no longer trusted').waitFor();
+    await visit(culet, '#/check', 'Check a report');
+    await bring('S-2026-0088.pdf', 'Unaltered, key unknown');
   });
 });
