@@ -33,7 +33,7 @@ export function CaseOverview({ case: c, onChoose }: { readonly case: CaseView; r
       <section style={{ height: 36 + Math.min(items.length, 8) * 33 }}>
         <DataTable label="Items" rows={items} columns={COLUMNS} rowKey={(i) => i.id} onOpen={(i) => { onChoose(i.id); }} />
       </section>
-      {below === 'custody' ? <div><PrintChain caseId={c.id} /></div> : null}
+      {below === 'custody' ? <div><PrintChain caseId={c.id} item={null} /></div> : null}
       <Segmented label="Below" value={below} onChange={setBelow} options={[{ value: 'custody', label: 'custody' }, { value: 'photographs', label: 'photographs' }]} />
       {editing ? <ClientForm client={c.client} onClose={() => { setEditing(false); }} /> : null}
       {below === 'custody' ? <CustodyTable caseId={c.id} itemId={null} /> : <Photographs caseId={c.id} itemId={null} photographs={c.photographs} />}

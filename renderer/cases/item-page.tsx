@@ -90,7 +90,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
         <span className="grow" />
         {item.kind === 'loose' ? null : <Button keys="M" onPress={() => { go({ view: 'piece', id: item.id }); }}>Map of the piece</Button>}
         {item.kind === 'lot' ? <Button keys="L" onPress={() => { go({ view: 'lot', id: item.id }); }}>Open the lot</Button> : null}
-        {below === 'custody' ? <PrintChain caseId={c.id} /> : null}
+        {below === 'custody' ? <PrintChain caseId={c.id} item={item} /> : null}
         {below === 'stones' ? <Button kind="quiet" onPress={() => { setStone('new'); }}>Add a stone</Button> : null}
       </div>
       {below === 'stones' ? (
