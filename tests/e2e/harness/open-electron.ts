@@ -1,18 +1,31 @@
-import { _electron } from 'playwright-core';
+import { _electron, errors, type ElectronApplication } from 'playwright-core';
 import { root, toolEnvironment } from '../../../scripts/lib/paths.mjs';
 import type { Opened, Settings } from './launch.ts';
 import { VIEW_SIZE } from './take-view.ts';
 import { watchPage } from './watch-page.ts';
 
-const LIMIT_MS = { open: 60_000, close: 15_000 };
+const LIMIT_MS = { attach: 40_000, open: 60_000, close: 15_000 };
+/** Now and then the driver misses the start of the program and waits in vain, though the window is up: then it is started again. */
+const ATTEMPTS = 2;
+
+async function launch(options: NonNullable<Parameters<typeof _electron.launch>[0]>): Promise<ElectronApplication> {
+  for (let attempt = 1; ; attempt += 1) {
+    try {
+      return await _electron.launch(options);
+    } catch (error) {
+      if (attempt >= ATTEMPTS || !(error instanceof errors.TimeoutError)) throw error;
+      console.log('The driver did not get hold of Electron in time; it is started once more.');
+    }
+  }
+}
 
 /** Opens the built program in Electron, as `npm start` does, with a data folder of its own. */
 export async function openElectron(settings: Settings, program: string): Promise<Opened> {
   const asRoot = process.platform === 'linux' && process.getuid?.() === 0;
   const env = { ...toolEnvironment({ TZ: 'UTC', LANG: 'C.UTF-8', ...settings.env }) } as Record<string, string>;
   delete env['ELECTRON_RUN_AS_NODE'];
-  const electron = await _electron.launch({
-    executablePath: program, cwd: root, env, timeout: LIMIT_MS.open,
+  const electron = await launch({
+    executablePath: program, cwd: root, env, timeout: LIMIT_MS.attach,
     args: [
       '.', ...(asRoot ? ['--no-sandbox'] : []), `--data=${settings.dataDir}`,
       ...(settings.casebook === undefined ? [] : [`--casebook=${settings.casebook}`]), ...settings.args,
