@@ -1,14 +1,14 @@
 import type { Door, DoorEvent, Input, OperationName, Output } from '../app/contract/index.ts';
 import type { Reply } from '../app/contract/failure.ts';
-import { decodeWire, encodeWire } from '../app/contract/wire.ts';
+import { decodeWire, encodeWire, WIRE_TYPE } from '../app/contract/wire.ts';
 import { noteLocked } from './people/lock-state.ts';
 
 declare global {
   interface Window { culet?: Door }
 }
 
-/** Browsers keep at most 64 KiB of such requests alive (Fetch standard, HTTP-network-or-cache fetch); a character of JSON takes up to three bytes. */
-const KEEPALIVE_CHARACTERS = 20_000;
+/** Browsers keep at most 64 KiB of such requests alive (Fetch standard, HTTP-network-or-cache fetch). */
+const KEEPALIVE_BYTES = 60_000;
 
 /** The same door over HTTP on this machine, where the page was not opened by the program's own window. */
 function loopbackDoor(): Door {
@@ -17,9 +17,9 @@ function loopbackDoor(): Door {
       try {
         const body = encodeWire(input);
         // A draft is also put while the page goes away; without keepalive the browser would drop it.
-        const keepalive = name === 'drafts.put' && body.length < KEEPALIVE_CHARACTERS;
-        const response = await fetch(`/call/${name}`, { method: 'POST', headers: { 'content-type': 'application/json' }, body, keepalive });
-        return decodeWire(await response.text()) as Reply<Output<K>>;
+        const keepalive = name === 'drafts.put' && body.byteLength < KEEPALIVE_BYTES;
+        const response = await fetch(`/call/${name}`, { method: 'POST', headers: { 'content-type': WIRE_TYPE }, body, keepalive });
+        return decodeWire(new Uint8Array(await response.arrayBuffer())) as Reply<Output<K>>;
       } catch {
         return { ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: 'Look whether it was closed and start it again. What you typed stands here until the page is closed: copy it over if it is not kept.' } };
       }

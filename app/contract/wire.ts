@@ -1,107 +1,60 @@
-import { fromBase64, toBase64 } from './base64.ts';
+import { packJson, unpackJson } from './tagged-json.ts';
 
 /**
- * How a value of the contract travels as text over the loopback host: JSON, where the values that JSON cannot carry stand as an
- * object with one key that begins with `$`:
- *
- *     Uint8Array    {"$bytes": "base64"}
- *     Float64Array  {"$floats": "base64 of the little-endian bytes"}
- *     NaN, ±∞, -0   {"$number": "NaN" | "Infinity" | "-Infinity" | "-0"}
- *     a plain object whose only key is one of these four: {"$object": {…the object itself…}}
- *
- * `undefined` is left out of objects, as JSON does; in a list it becomes null.
+ * How a value of the contract travels over the loopback host: one line of tagged JSON (UTF-8) and, where it holds bytes, a line feed
+ * and the bytes themselves, one after the other in the order in which they stand in the JSON, where each has its count. As text they
+ * would keep the window busy for the better part of a second with one large photograph.
  */
-const BYTES = '$bytes';
-const FLOATS = '$floats';
-const NUMBER = '$number';
-const OBJECT = '$object';
-const TAGS: ReadonlySet<string> = new Set([BYTES, FLOATS, NUMBER, OBJECT]);
 
-/** Text of a value. Time and space grow linearly with its size. */
-export function encodeWire(value: unknown): string {
-  return JSON.stringify(pack(value)) ?? 'null';
-}
+/** The media type of such a body. A page elsewhere cannot send it without asking first (Fetch standard, CORS-safelisted content types). */
+export const WIRE_TYPE = 'application/octet-stream';
 
-/** The value of a text. Throws where the text is not JSON or a tagged value is malformed. */
-export function decodeWire(text: string): unknown {
-  return unpack(JSON.parse(text) as unknown);
-}
+/** JSON escapes every line feed inside it: the first one ends it. */
+const LINE_FEED = 0x0a;
 
-function pack(value: unknown): unknown {
-  if (typeof value === 'number') return packNumber(value);
-  if (typeof value !== 'object' || value === null) return value;
-  if (value instanceof Uint8Array) return { [BYTES]: toBase64(value) };
-  if (value instanceof Float64Array) return { [FLOATS]: toBase64(littleEndianBytes(value)) };
-  if (Array.isArray(value)) return value.map(pack);
-  if (isForeign(value)) throw new TypeError(`wire: cannot carry a ${value.constructor.name}`);
-  const keys = Object.keys(value);
-  const packed = Object.fromEntries(keys.map((key) => [key, pack((value as Record<string, unknown>)[key])]));
-  return keys.length === 1 && TAGS.has(keys[0]!) ? { [OBJECT]: packed } : packed;
-}
-
-/** Dates, maps and other typed arrays would arrive as something else without anyone noticing. */
-function isForeign(value: object): boolean {
-  const prototype: unknown = Object.getPrototypeOf(value);
-  return prototype !== null && prototype !== Object.prototype;
-}
-
-function packNumber(value: number): unknown {
-  if (Object.is(value, -0)) return { [NUMBER]: '-0' };
-  return Number.isFinite(value) ? value : { [NUMBER]: String(value) };
-}
-
-/** Replaces tagged objects inside `value` in place: it comes fresh from JSON.parse and belongs to nobody else. */
-function unpack(value: unknown): unknown {
-  if (typeof value !== 'object' || value === null) return value;
-  if (Array.isArray(value)) {
-    value.forEach((element: unknown, index) => { value[index] = unpack(element); });
-    return value;
+/** The body of a value. @throws where it holds something that can't be carried */
+export function encodeWire(value: unknown): Uint8Array<ArrayBuffer> {
+  const behind: Uint8Array[] = [];
+  const line = new TextEncoder().encode(packJson(value, (bytes) => { behind.push(bytes); return bytes.byteLength; }));
+  if (behind.length === 0) return line;
+  const body = new Uint8Array(behind.reduce((size, bytes) => size + bytes.byteLength, line.byteLength + 1));
+  body.set(line);
+  body[line.byteLength] = LINE_FEED;
+  let at = line.byteLength + 1;
+  for (const bytes of behind) {
+    body.set(bytes, at);
+    at += bytes.byteLength;
   }
-  const record = value as Record<string, unknown>;
-  const keys = Object.keys(record);
-  if (keys.length === 1 && TAGS.has(keys[0]!)) return unpackTagged(keys[0]!, record[keys[0]!]);
-  return unpackFields(record, keys);
+  return body;
 }
 
-function unpackFields(record: Record<string, unknown>, keys: readonly string[]): unknown {
-  for (const key of keys) record[key] = unpack(record[key]);
-  return record;
+/** The value of a body; its bytes are copies. @throws where the line is not JSON, a tagged value is malformed, or bytes are missing or left over */
+export function decodeWire(body: Uint8Array): unknown {
+  const end = body.indexOf(LINE_FEED);
+  const line = end < 0 ? body : body.subarray(0, end);
+  const behind = new BytesBehind(end < 0 ? new Uint8Array(0) : body.subarray(end + 1));
+  const value = unpackJson(new TextDecoder('utf-8', { fatal: true }).decode(line), (count) => behind.take(count));
+  behind.end();
+  return value;
 }
 
-function unpackTagged(tag: string, content: unknown): unknown {
-  if (tag === OBJECT) {
-    if (typeof content !== 'object' || content === null || Array.isArray(content)) throw new Error(`wire: ${OBJECT} must hold an object`);
-    return unpackFields(content as Record<string, unknown>, Object.keys(content));
+/** The bytes behind the line, each given out once: a small body can't ask for more of them than it brought. */
+class BytesBehind {
+  readonly #bytes: Uint8Array;
+  #at = 0;
+
+  constructor(bytes: Uint8Array) { this.#bytes = bytes; }
+
+  take(count: unknown): Uint8Array<ArrayBuffer> {
+    if (typeof count !== 'number' || !Number.isInteger(count) || count < 0) throw new Error('wire: bytes must stand as their number');
+    if (count > this.#bytes.byteLength - this.#at) throw new Error('wire: bytes are missing');
+    const taken = new Uint8Array(count);
+    taken.set(this.#bytes.subarray(this.#at, this.#at + count));
+    this.#at += count;
+    return taken;
   }
-  if (typeof content !== 'string') throw new Error(`wire: ${tag} must hold a text`);
-  if (tag === BYTES) return fromBase64(content);
-  if (tag === FLOATS) return floatsOf(fromBase64(content));
-  return unpackNumber(content);
-}
 
-function unpackNumber(text: string): number {
-  switch (text) {
-    case '-0': return -0;
-    case 'NaN': return NaN;
-    case 'Infinity': return Infinity;
-    case '-Infinity': return -Infinity;
-    default: throw new Error(`wire: ${NUMBER} must hold -0, NaN, Infinity or -Infinity`);
+  end(): void {
+    if (this.#at !== this.#bytes.byteLength) throw new Error('wire: bytes are left over');
   }
-}
-
-const BYTES_PER_FLOAT = 8;
-const HOST_IS_LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
-
-function littleEndianBytes(floats: Float64Array): Uint8Array {
-  if (HOST_IS_LITTLE_ENDIAN) return new Uint8Array(floats.buffer, floats.byteOffset, floats.byteLength);
-  const view = new DataView(new ArrayBuffer(floats.byteLength));
-  floats.forEach((value, index) => { view.setFloat64(index * BYTES_PER_FLOAT, value, true); });
-  return new Uint8Array(view.buffer);
-}
-
-function floatsOf(bytes: Uint8Array<ArrayBuffer>): Float64Array {
-  if (bytes.byteLength % BYTES_PER_FLOAT !== 0) throw new Error(`wire: ${FLOATS} must hold whole numbers of eight bytes`);
-  if (HOST_IS_LITTLE_ENDIAN) return new Float64Array(bytes.buffer, bytes.byteOffset, bytes.byteLength / BYTES_PER_FLOAT);
-  const view = new DataView(bytes.buffer);
-  return Float64Array.from({ length: bytes.byteLength / BYTES_PER_FLOAT }, (_unused, index) => view.getFloat64(index * BYTES_PER_FLOAT, true));
 }

@@ -1,4 +1,4 @@
-import { decodeWire, encodeWire } from '../../app/contract/wire.ts';
+import { valueOfText, valueToText } from '../../app/contract/value-text.ts';
 import type { StoreHandle } from '../handle.ts';
 
 export type Draft = { readonly key: string; readonly content: unknown; readonly updatedAt: string };
@@ -15,7 +15,7 @@ const LIST_LIMIT = 100;
 
 function parsed(text: string): unknown {
   try {
-    return decodeWire(text);
+    return valueOfText(text);
   } catch {
     // A draft is a convenience: one that can't be read is as good as none.
     return null;
@@ -31,7 +31,7 @@ export function createDraftsStore(handle: StoreHandle): DraftsStore {
     },
     put: (key, content, at) => handle.transact((tx) => {
       tx.run('INSERT INTO draft (key, content, updated_at) VALUES (?, ?, ?) ON CONFLICT (key) DO UPDATE SET content = excluded.content, updated_at = excluded.updated_at',
-        [key, encodeWire(content ?? null), at]);
+        [key, valueToText(content ?? null), at]);
     }),
     remove: (key) => handle.transact((tx) => { tx.run('DELETE FROM draft WHERE key = ?', [key]); }),
     async list() {

@@ -2,7 +2,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import type { DoorEvent } from '../../app/contract/index.ts';
 import type { Failure, Reply } from '../../app/contract/failure.ts';
-import { decodeWire, encodeWire } from '../../app/contract/wire.ts';
+import { decodeWire, encodeWire, WIRE_TYPE } from '../../app/contract/wire.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { Session } from '../services/service.ts';
 import type { CallsInFlight } from './calls-in-flight.ts';
@@ -115,8 +115,8 @@ async function serve(inside: Inside, session: Session, path: string, request: In
 }
 
 async function answerCall(inside: Inside, session: Session, name: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
-  // A page elsewhere can send simple kinds of content without asking; JSON it cannot.
-  if (!/^application\/json\b/.test(request.headers['content-type'] ?? '')) return refuse(request, response, 415, unreadable('A call carries JSON.'));
+  // A page elsewhere can send simple kinds of content without asking; this one it cannot.
+  if (request.headers['content-type'] !== WIRE_TYPE) return refuse(request, response, 415, unreadable(`A call is of the type ${WIRE_TYPE}.`));
   const limit = inside.options.bodyLimit ?? BODY_LIMIT_BYTES;
   const body = await readBody(request, limit);
   if (!body.ok) return refuse(request, response, body.error === 'too-large' ? 413 : 400, body.error === 'too-large' ? tooLarge(limit) : unreadable('The call broke off.'));
@@ -130,9 +130,9 @@ async function answerCall(inside: Inside, session: Session, name: string, reques
   sendReply(response, 200, reply);
 }
 
-function decoded(text: string): Result<unknown, null> {
+function decoded(body: Uint8Array): Result<unknown, null> {
   try {
-    return ok(decodeWire(text));
+    return ok(decodeWire(body));
   } catch {
     return err(null);
   }
@@ -155,8 +155,8 @@ function wantsPage(request: IncomingMessage): boolean {
 }
 
 function sendReply(response: ServerResponse, status: number, reply: Reply<unknown>): void {
-  const body = Buffer.from(encodeWire(reply), 'utf8');
-  response.writeHead(status, { 'Content-Type': 'application/json; charset=utf-8', 'Content-Length': body.byteLength }).end(body);
+  const body = encodeWire(reply);
+  response.writeHead(status, { 'Content-Type': WIRE_TYPE, 'Content-Length': body.byteLength }).end(body);
 }
 
 const nothingHere = (message: string): Failure => ({ code: 'not-found', message, next: 'Go back to the page Culet opened.' });

@@ -1,5 +1,5 @@
 /**
- * Analyses 1,000 made files as the window sends them over the loopback host (chunks, wire text, worker threads) and prints how long the
+ * Analyses 1,000 made files as the window sends them over the loopback host (chunks, the loopback host's own form, worker threads) and prints how long the
  * main thread was ever kept from its loop. Needs the built worker: run after a build, with the project's own Node.
  *
  *     node tests/bench/batch-stall.ts [files] [threads]
@@ -32,8 +32,8 @@ const pool = createTaskPool({ workerFile: worker, size: threads });
 const services = createBatchServices({ pool, casebook: () => null });
 const parameters = contract['batch.analyse'].input.shape.parameters.parse({ method: 'photoluminescence', laserNm: 532 });
 
-/** The chunks as text, made beforehand: in the product the window makes them, in another process. */
-const chunks: string[] = [];
+/** The chunks as they travel, made beforehand: in the product the window makes them, in another process. */
+const chunks: Uint8Array[] = [];
 for (let at = 0; at < files;) {
   const chunk: { name: string; bytes: Uint8Array }[] = [];
   for (let size = 0; at < files && chunk.length < CHUNK.files && size < CHUNK.bytes; at++) {

@@ -4,6 +4,7 @@ import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { WIRE_TYPE } from '../../app/contract/wire.ts';
 import { builtCommandLine, projectNode, toolEnvironment } from '../../scripts/lib/paths.mjs';
 
 let folder = '';
@@ -83,7 +84,7 @@ describe('serve', () => {
     expect(await status(address, token, { host: 'evil.example' })).toBe(421);
     expect(await status(address, token, { origin: 'http://evil.example' })).toBe(403);
     expect(await status(address, '/', {})).toBe(401);
-    expect(await status(address, '/call/casebook.status', { origin: address.origin, 'content-type': 'application/json' }, 'POST')).toBe(401);
+    expect(await status(address, '/call/casebook.status', { origin: address.origin, 'content-type': WIRE_TYPE }, 'POST')).toBe(401);
     expect(await status(address, token, {})).toBe(303);
     expect(await status(address, token, {})).toBe(401);
     child.kill('SIGTERM');

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { WIRE_TYPE } from '../../app/contract/wire.ts';
 import { readPdf, squeezed } from '../unit/main/print/read-pdf.ts';
 import { availableHosts } from './harness/hosts.ts';
 import type { OpenCulet } from './harness/launch.ts';
@@ -94,7 +95,7 @@ describe.each(availableHosts())('taking in a case in %s', (host) => {
   // In its own window the program cannot fall silent and leave the page standing.
   test.skipIf(host !== 'loopback')('says that the sheet is not kept while the program does not answer, and keeps it once it does', async () => {
     const silent = JSON.stringify({ ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: '' } });
-    await culet.page.route('**/call/drafts.put', (route) => route.fulfill({ status: 200, contentType: 'application/json', body: silent }));
+    await culet.page.route('**/call/drafts.put', (route) => route.fulfill({ status: 200, contentType: WIRE_TYPE, body: silent }));
     await culet.page.getByLabel('Put where').fill('bench 2, left');
     await culet.page.getByText('Not kept: the program does not answer').waitFor();
     await culet.page.unroute('**/call/drafts.put');

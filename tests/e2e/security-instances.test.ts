@@ -30,7 +30,7 @@ async function startCasebook({ page, host }: OpenCulet): Promise<void> {
   const input = { name: 'Invented Laboratory', address: '', zone: 'UTC', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager'], password: PASSWORD } };
   const reply = await page.evaluate(async ({ input, electron }) => {
     if (electron) return (window as unknown as { culet: { call(name: string, input: unknown): Promise<{ ok: boolean }> } }).culet.call('casebook.create', input);
-    return (await fetch('/call/casebook.create', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(input) })).json() as Promise<{ ok: boolean }>;
+    return (await fetch('/call/casebook.create', { method: 'POST', headers: { 'content-type': 'application/octet-stream' }, body: JSON.stringify(input) })).json() as Promise<{ ok: boolean }>;
   }, { input, electron: host === 'electron' });
   expect(reply).toMatchObject({ ok: true });
 }

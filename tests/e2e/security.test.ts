@@ -91,7 +91,7 @@ describe.each(availableHosts())('the window in %s', (host) => {
   test('refuses an operation that is not in the contract, in a sentence', async () => {
     const message = await asPage<string>(host === 'electron'
       ? `return (await window.culet.call('__proto__', {})).error.message;`
-      : `return (await (await fetch('/call/__proto__', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' })).json()).error.message;`);
+      : `return (await (await fetch('/call/__proto__', { method: 'POST', headers: { 'content-type': 'application/octet-stream' }, body: '{}' })).json()).error.message;`);
     expect(message).toBe('Culet has no operation “__proto__”.');
   });
 

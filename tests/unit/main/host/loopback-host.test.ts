@@ -3,12 +3,12 @@ import { request as httpRequest, type IncomingHttpHeaders, type OutgoingHttpHead
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { decodeWire, encodeWire } from '../../../../app/contract/wire.ts';
+import { decodeWire, encodeWire, WIRE_TYPE } from '../../../../app/contract/wire.ts';
 import { ok } from '../../../../app/result.ts';
 import type { Caller } from '../../../../main/host/calls-in-flight.ts';
 import { startLoopbackHost, type LoopbackHost } from '../../../../main/host/loopback-host.ts';
 
-type Answer = { status: number; headers: IncomingHttpHeaders; text: string };
+type Answer = { status: number; headers: IncomingHttpHeaders; body: Buffer; text: string };
 type Asked = { name: string; raw: unknown; caller: Caller };
 
 let folder = '';
@@ -53,7 +53,7 @@ function send(method: string, target: string, headers: OutgoingHttpHeaders = {},
     const request = httpRequest({ agent: false, host: '127.0.0.1', port: host.port, method, path: target, headers: { host: `127.0.0.1:${host.port}`, ...headers } }, (response) => {
       const parts: Buffer[] = [];
       response.on('data', (part: Buffer) => { parts.push(part); });
-      response.on('end', () => { resolve({ status: response.statusCode ?? 0, headers: response.headers, text: Buffer.concat(parts).toString('utf8') }); });
+      response.on('end', () => { resolve({ status: response.statusCode ?? 0, headers: response.headers, body: Buffer.concat(parts), text: Buffer.concat(parts).toString('utf8') }); });
     });
     request.on('error', reject);
     request.end(body);
@@ -67,7 +67,7 @@ async function enter(): Promise<string> {
   return String(answer.headers['set-cookie']?.[0]).split(';')[0]!;
 }
 
-const own = (cookie: string): OutgoingHttpHeaders => ({ cookie, origin: `http://127.0.0.1:${host.port}`, 'content-type': 'application/json' });
+const own = (cookie: string): OutgoingHttpHeaders => ({ cookie, origin: `http://127.0.0.1:${host.port}`, 'content-type': WIRE_TYPE });
 
 describe('being let in', () => {
   test('the token gives a cookie that scripts cannot read and other sites cannot use, and leaves the address', async () => {
@@ -96,7 +96,7 @@ describe('being let in', () => {
 
   test('without cookie: nothing, neither page nor call nor events', async () => {
     for (const target of ['/', '/index.html', '/events']) expect((await send('GET', target)).status).toBe(401);
-    expect((await send('POST', '/call/people.list', { origin: `http://127.0.0.1:${host.port}`, 'content-type': 'application/json' }, '{}')).status).toBe(401);
+    expect((await send('POST', '/call/people.list', { origin: `http://127.0.0.1:${host.port}`, 'content-type': WIRE_TYPE }, '{}')).status).toBe(401);
     expect(asked).toEqual([]);
   });
 
@@ -122,7 +122,7 @@ describe('who asks', () => {
 
   test('refuses a call that names no origin, and one from a form', async () => {
     const cookie = await enter();
-    expect((await send('POST', '/call/people.list', { cookie, 'content-type': 'application/json' }, '{}')).status).toBe(403);
+    expect((await send('POST', '/call/people.list', { cookie, 'content-type': WIRE_TYPE }, '{}')).status).toBe(403);
     expect((await send('POST', '/call/people.list', { ...own(cookie), 'content-type': 'text/plain' }, '{}')).status).toBe(415);
     expect(asked).toEqual([]);
   });
@@ -160,9 +160,9 @@ describe('answers', () => {
     reply = ({ raw }) => Promise.resolve({ back: raw, spectrum: Float64Array.of(NaN, -0, 736.8) });
     const cookie = await enter();
     const input = { bytes: Uint8Array.of(0, 255), odd: -0 };
-    const answer = await send('POST', '/call/runs.record', own(cookie), encodeWire(input));
+    const answer = await send('POST', '/call/runs.record', own(cookie), Buffer.from(encodeWire(input)));
     expect(answer.status).toBe(200);
-    expect(decodeWire(answer.text)).toStrictEqual({ ok: true, value: { back: input, spectrum: Float64Array.of(NaN, -0, 736.8) } });
+    expect(decodeWire(answer.body)).toStrictEqual({ ok: true, value: { back: input, spectrum: Float64Array.of(NaN, -0, 736.8) } });
     expect(asked[0]!.name).toBe('runs.record');
   });
 
@@ -179,7 +179,7 @@ describe('answers', () => {
     for (const body of ['', '{', '{"$bytes": 5}', '['.repeat(200_000)]) {
       const answer = await send('POST', '/call/people.list', own(cookie), body);
       expect(answer.status).toBe(400);
-      expect(decodeWire(answer.text)).toMatchObject({ ok: false, error: { code: 'unreadable' } });
+      expect(decodeWire(answer.body)).toMatchObject({ ok: false, error: { code: 'unreadable' } });
     }
     expect(asked).toEqual([]);
   });
@@ -190,7 +190,7 @@ describe('answers', () => {
     for (const headers of [{ ...own(cookie), 'content-length': body.byteLength }, { ...own(cookie), 'transfer-encoding': 'chunked' }]) {
       const answer = await send('POST', '/call/runs.record', headers, body);
       expect(answer.status).toBe(413);
-      expect(decodeWire(answer.text)).toMatchObject({ ok: false, error: { code: 'refused', message: 'That is more than 3 MB at once.' } });
+      expect(decodeWire(answer.body)).toMatchObject({ ok: false, error: { code: 'refused', message: 'That is more than 3 MB at once.' } });
     }
   });
 
