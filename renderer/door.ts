@@ -2,6 +2,7 @@ import type { Door, DoorEvent, Input, OperationName, Output } from '../app/contr
 import type { Reply } from '../app/contract/failure.ts';
 import { decodeWire, encodeWire, WIRE_TYPE } from '../app/contract/wire.ts';
 import { noteLocked } from './people/lock-state.ts';
+import { readInPieces } from './read-in-pieces.ts';
 
 declare global {
   interface Window { culet?: Door }
@@ -19,7 +20,7 @@ function loopbackDoor(): Door {
         // A draft is also put while the page goes away; without keepalive the browser would drop it.
         const keepalive = name === 'drafts.put' && body.byteLength < KEEPALIVE_BYTES;
         const response = await fetch(`/call/${name}`, { method: 'POST', headers: { 'content-type': WIRE_TYPE }, body, keepalive });
-        return decodeWire(new Uint8Array(await response.arrayBuffer())) as Reply<Output<K>>;
+        return decodeWire(await readInPieces(response)) as Reply<Output<K>>;
       } catch {
         return { ok: false, error: { code: 'busy', message: 'The program behind this page does not answer.', next: 'Look whether it was closed and start it again. What you typed stands here until the page is closed: copy it over if it is not kept.' } };
       }
