@@ -17,6 +17,8 @@ export type ReadDb = {
   /** Rows of a SELECT written by hand: `?` with an array of values, or `@name` with an object. */
   all<Row>(sql: string, parameters?: Parameters): Row[];
   get<Row>(sql: string, parameters?: Parameters): Row | undefined;
+  /** The same rows as lists of values in the order of the columns: cheaper where there are a million. */
+  values<Row extends readonly unknown[]>(sql: string, parameters?: Parameters): Row[];
 };
 
 /** The same inside a transaction that may change records. Nothing outside `transact` ever gets one. */
@@ -54,12 +56,12 @@ class Undo extends Error {
 /** How many prepared statements are kept; the program has fewer. */
 const KEPT_STATEMENTS = 300;
 
-function statements(sqlite: Database.Database): (sql: string) => Database.Statement {
+function statements(sqlite: Database.Database, arranged: (statement: Database.Statement) => Database.Statement = (statement) => statement): (sql: string) => Database.Statement {
   const kept = new Map<string, Database.Statement>();
   return (sql) => {
     const known = kept.get(sql);
     if (known) return known;
-    const made = sqlite.prepare(sql);
+    const made = arranged(sqlite.prepare(sql));
     if (kept.size >= KEPT_STATEMENTS) kept.clear();
     kept.set(sql, made);
     return made;
@@ -72,10 +74,12 @@ export function createHandle(sqlite: Database.Database): StoreHandle {
   const prepare = statements(sqlite);
   const all = <Row>(sql: string, parameters: Parameters = []): Row[] => prepare(sql).all(parameters) as Row[];
   const get = <Row>(sql: string, parameters: Parameters = []): Row | undefined => prepare(sql).get(parameters) as Row | undefined;
-  const read: ReadDb = { may: 'read', orm, all, get };
+  const prepareRaw = statements(sqlite, (statement) => statement.raw());
+  const values = <Row extends readonly unknown[]>(sql: string, parameters: Parameters = []): Row[] => prepareRaw(sql).all(parameters) as Row[];
+  const read: ReadDb = { may: 'read', orm, all, get, values };
   const run = (sql: string, parameters: Parameters = []): { changes: number } => prepare(sql).run(parameters);
   const written = watchRows(sqlite);
-  const tx: WriteTx = { may: 'write', orm, all, get, run, written };
+  const tx: WriteTx = { may: 'write', orm, all, get, values, run, written };
 
   function transactNow<T>(work: (tx: WriteTx) => T): T {
     return sqlite.transaction(() => {

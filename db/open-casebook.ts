@@ -3,11 +3,11 @@ import type Database from 'better-sqlite3';
 import { existsSync, statSync } from 'node:fs';
 import { err, ok, type Result } from '../app/result.ts';
 import { backupCasebook, type BackupOutcome } from './backup-casebook.ts';
-import { fold } from './fold.ts';
 import { ensureGuards, missingGuards } from './guards.ts';
 import { createHandle, type StoreHandle } from './handle.ts';
 import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryError, pendingMigrations } from './migrate.ts';
 import { openFailure, type OpenFailure } from './open-failure.ts';
+import { teachFold } from './open-reader.ts';
 import { rebuildSearch, searchIsWhole } from './search/write-search.ts';
 import { createStores, type Stores } from './stores.ts';
 
@@ -26,6 +26,8 @@ export type OpenOptions = {
   readonly newId: () => string;
   /** For looking at a casebook without touching it: no migration, no guard put back, no write. */
   readonly readOnly?: boolean;
+  /** Whoever opens it looks at the whole file by himself: SQLite's check at opening is left out. Only for reading. */
+  readonly unchecked?: boolean;
   /** Where to put a copy before a migration; without it none is made. */
   readonly backupBeforeMigration?: () => string;
 };
@@ -38,6 +40,11 @@ export type Casebook = Stores & {
   readonly handle: StoreHandle;
   /** Writes a checked copy to `target`. */
   backup(target: string): Promise<Result<BackupOutcome, OpenFailure>>;
+  /**
+   * Keeps the file as it is now while `work` reads it by connections of its own (`openReader`): what is written meanwhile waits in the
+   * write-ahead log. Null where the casebook was closed before `work` was done: what it found may then be of a file that changed.
+   */
+  still<T>(work: (file: string) => Promise<T>): Promise<T | null>;
   /** Folds the write-ahead log into the file and lets go of it. Calling it twice does no harm. */
   close(): void;
 };
@@ -88,6 +95,8 @@ function checkSound(sqlite: Database.Database, file: string): { readonly damage:
   return { damage: ofRecords.length > 0 ? openFailure('damaged', file, ofRecords[0]) : null, searchBroken: faults.length > ofRecords.length };
 }
 
+const UNCHECKED = { damage: null, searchBroken: false } as const;
+
 /** A file that a first start left behind when it was cut off before the first table. */
 function isBare(sqlite: Database.Database): boolean {
   return sqlite.pragma('application_id', { simple: true }) === 0 && sqlite.prepare('SELECT 1 FROM sqlite_master').get() === undefined;
@@ -103,7 +112,7 @@ function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean
   if (!fresh && sqlite.pragma('application_id', { simple: true }) !== APPLICATION_ID) return err(openFailure('not-a-casebook', file));
   setPragmas(sqlite, readOnly);
   if (!readOnly) sqlite.exec('BEGIN IMMEDIATE; COMMIT');
-  const { damage, searchBroken } = checkSound(sqlite, file);
+  const { damage, searchBroken } = readOnly && options.unchecked === true ? UNCHECKED : checkSound(sqlite, file);
   if (damage) return err(damage);
   const pending = fresh ? 1 : pendingMigrations(sqlite, options.migrationsFolder);
   if (readOnly) {
@@ -120,12 +129,38 @@ function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean
   return ok({ guardsRestored: migrated > 0 ? [] : restored, searchBroken });
 }
 
+/** Pages in the write-ahead log after which SQLite folds it into the file: its own default. */
+const FOLD_AFTER_PAGES = 1000;
+
+/** Who reads the file as it stood when they began; the first to come folds the log, the last to go lets SQLite fold it again. */
+function createStillness(sqlite: Database.Database, { file, readOnly }: OpenOptions): Casebook['still'] {
+  let readers = 0;
+  return async (work) => {
+    if (readOnly !== true && readers === 0) {
+      sqlite.pragma('wal_autocheckpoint = 0');
+      sqlite.pragma('wal_checkpoint(TRUNCATE)');
+    }
+    readers += 1;
+    try {
+      const value = await work(file);
+      return sqlite.open ? value : null;
+    } catch (e) {
+      // A file that was let go may change under those who read it: what they stumble over says nothing.
+      if (!sqlite.open) return null;
+      throw e;
+    } finally {
+      readers -= 1;
+      if (readOnly !== true && readers === 0 && sqlite.open) sqlite.pragma(`wal_autocheckpoint = ${FOLD_AFTER_PAGES}`);
+    }
+  };
+}
+
 function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestored: readonly string[]): Casebook {
   const handle = createHandle(sqlite);
   const readOnly = options.readOnly ?? false;
   return {
     ...createStores(handle, () => options.newId(), guardsRestored),
-    file: options.file, readOnly, guardsRestored, handle,
+    file: options.file, readOnly, guardsRestored, handle, still: createStillness(sqlite, options),
     async backup(target) {
       try {
         return ok(backupCasebook(sqlite, target));
@@ -165,7 +200,7 @@ export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure
     return err(failureOf(e, file));
   }
   try {
-    sqlite.function('fold', { deterministic: true }, (text) => (typeof text === 'string' ? fold(text) : null));
+    teachFold(sqlite);
     const prepared = prepare(sqlite, options, fresh);
     if (!prepared.ok) {
       sqlite.close();

@@ -1,6 +1,5 @@
-import type { JsonValue } from './canonical-json.ts';
 import { GENESIS, hashedText, sha256Hex, type AuditStatement, type CustodyStatement } from './chain.ts';
-import { isCanonical } from './is-canonical.ts';
+import { EntryReader } from './entry-reader.ts';
 
 /** An entry as it is kept: `content` is the canonical JSON that was hashed. */
 export type KeptEntry = {
@@ -21,34 +20,23 @@ export type ChainState = { readonly checked: number; readonly lastSeq: number; r
 
 export const CHAIN_START: ChainState = { checked: 0, lastSeq: 0, head: GENESIS, fault: null };
 
-function parsed(text: string): JsonValue | undefined {
-  try {
-    return JSON.parse(text) as JsonValue;
-  } catch {
-    return undefined;
-  }
-}
-
 /** SHA-256 of UTF-8 text as 64 lower-case hexadecimal digits: a machine's own is faster than one written in this language. */
 export type Sha256 = (text: string) => string;
 
-/** Told of the content of every entry that can be read, before it is known to fit: it need not be parsed again. */
-export type EachContent = (seq: number, content: JsonValue) => void;
+/** Told of every entry whose content can be read, before it is known to fit. The content is to be had only until the next entry is read. */
+export type EachContent = (entry: KeptEntry, content: EntryReader) => void;
 
-function contentFault(entry: KeptEntry, seq: number, sha256: Sha256, each: EachContent): ChainFault | null {
-  const content = parsed(entry.content);
-  const changed: ChainFault = { kind: 'content', seq, sentence: `Entry ${seq} was changed after it was written: its content no longer gives its digest.` };
-  if (content === undefined) return changed;
-  each(seq, content);
+function contentFits(entry: KeptEntry, reader: EntryReader, sha256: Sha256, each: EachContent): boolean {
+  if (!reader.read(entry.content)) return false;
+  each(entry, reader);
   try {
-    if (!isCanonical(entry.content, content)) return changed;
-    return sha256(hashedText(entry.previous, entry.statement, entry.content)) === entry.hash ? null : changed;
+    return reader.isCanonical() && sha256(hashedText(entry.previous, entry.statement, entry.content)) === entry.hash;
   } catch {
-    return changed;
+    return false;
   }
 }
 
-function fault(state: ChainState, entry: KeptEntry, sha256: Sha256, each: EachContent): ChainFault | null {
+function fault(state: ChainState, entry: KeptEntry, reader: EntryReader, sha256: Sha256, each: EachContent): ChainFault | null {
   const seq = entry.statement.seq;
   const expected = state.lastSeq + 1;
   if (seq < expected) return { kind: 'order', seq, sentence: `Entry ${seq} stands after entry ${state.lastSeq}: the order was changed.` };
@@ -57,8 +45,9 @@ function fault(state: ChainState, entry: KeptEntry, sha256: Sha256, each: EachCo
     return { kind: 'gap', seq: expected, sentence: `${missing}: entry ${seq} follows on entry ${state.lastSeq}.` };
   }
   // Content before link: an entry that was altered is named itself, not the one after it.
-  const changed = contentFault(entry, seq, sha256, each);
-  if (changed) return changed;
+  if (!contentFits(entry, reader, sha256, each)) {
+    return { kind: 'content', seq, sentence: `Entry ${seq} was changed after it was written: its content no longer gives its digest.` };
+  }
   if (entry.previous !== state.head) {
     return { kind: 'previous', seq, sentence: `Entry ${seq} does not follow on the entry before it: one of the two was replaced.` };
   }
@@ -70,10 +59,11 @@ function fault(state: ChainState, entry: KeptEntry, sha256: Sha256, each: EachCo
  * Stops at the first that does not fit and names it; entries after it are not counted.
  */
 export function verifyChain(entries: Iterable<KeptEntry>, state: ChainState = CHAIN_START, sha256: Sha256 = sha256Hex, each: EachContent = () => {}): ChainState {
+  const reader = new EntryReader();
   let now = state;
   for (const entry of entries) {
     if (now.fault) return now;
-    const found = fault(now, entry, sha256, each);
+    const found = fault(now, entry, reader, sha256, each);
     if (found) return { ...now, fault: found };
     now = { checked: now.checked + 1, lastSeq: entry.statement.seq, head: entry.hash, fault: null };
   }

@@ -1,6 +1,7 @@
 import { expectedGuards, guardsNotInPlace } from '../guards.ts';
 import type { ReadDb } from '../handle.ts';
-import { faultyPart, soundPart, type Pace, type Part } from './part.ts';
+import { faultyPart, soundPart, type Part } from './part.ts';
+import { foundInOrder, type Runner } from './pieces.ts';
 
 /** Whether the guards of the evidence tables are in place, and were when the casebook was opened. */
 export function verifyGuards(db: ReadDb, restoredAtOpening: readonly string[]): Part {
@@ -15,29 +16,21 @@ export function verifyGuards(db: ReadDb, restoredAtOpening: readonly string[]): 
   return soundPart('guards', all);
 }
 
-/** What SQLite says of one table. An index over what stands in JSON makes it stop at text that is none. */
-function integrityOf(db: ReadDb, table: string): string {
-  try {
-    const [answer] = db.all<Record<string, string>>(`PRAGMA integrity_check("${table}")`);
-    return answer ? Object.values(answer)[0]! : 'no answer';
-  } catch (e) {
-    if (e instanceof Error && 'code' in e && e.code === 'SQLITE_ERROR') return e.message;
-    throw e;
-  }
-}
+// The tables of the search index are looked at as tables. What stands in them is made from the records, proves nothing, and is compared and made anew at opening.
+const TABLES = `SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND sql NOT LIKE 'CREATE VIRTUAL TABLE%' ORDER BY name`;
 
-/** SQLite's own integrity check, table by table, and references that lead nowhere. */
-export async function verifyDatabase(db: ReadDb, pace: Pace): Promise<Part> {
-  // The tables of the search index are looked at as tables. What stands in them is made from the records, proves nothing, and is compared and made anew at opening.
-  const tables = db.all<{ name: string }>(`SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND sql NOT LIKE 'CREATE VIRTUAL TABLE%' ORDER BY name`);
+/** SQLite's own checks table by table; with `wholeFile` of everything in one go, and by tables only to name what is wrong. */
+export async function verifyDatabase(db: ReadDb, wholeFile: boolean, runner: Runner): Promise<Part> {
+  const elsewhere = wholeFile ? (await runner.run({ kind: 'file', table: null, sound: false })).damage : null;
+  const sound = wholeFile && elsewhere === null;
+  const tables = db.all<{ name: string }>(TABLES).map(({ name }) => name);
   let checked = 0;
-  for (const { name } of tables) {
-    const words = integrityOf(db, name);
-    if (words !== 'ok') return faultyPart('database', checked, `The table ${name} is damaged: ${words}.`);
+  let firstDangling: string | null = null;
+  for await (const { damage, dangling } of foundInOrder(runner, tables.map((table) => ({ kind: 'file', table, sound }) as const))) {
+    if (damage !== null) return faultyPart('database', checked, `The table ${tables[checked]!} is damaged: ${damage}.`);
+    firstDangling ??= dangling;
     checked += 1;
-    await pace(checked);
   }
-  const [dangling] = db.all<{ table: string; rowid: number; parent: string }>('PRAGMA foreign_key_check');
-  if (dangling) return faultyPart('database', checked, `Row ${dangling.rowid} of ${dangling.table} refers to a row of ${dangling.parent} that is not there.`);
-  return soundPart('database', checked);
+  if (elsewhere !== null) return faultyPart('database', checked, `The file is damaged: ${elsewhere}.`);
+  return firstDangling === null ? soundPart('database', checked) : faultyPart('database', checked, firstDangling);
 }

@@ -2,8 +2,8 @@ import type { Verification } from '../../app/contract/casebook.ts';
 
 export type Part = Verification['parts'][number];
 
-/** How checking goes on without holding up the window: called between slices; throws VerifyCancelled where it was stopped. */
-export type Pace = (checked: number) => Promise<void>;
+/** How checking goes on without holding up the window: told how many more were looked at, between slices; throws VerifyCancelled where it was stopped. */
+export type Pace = (more: number) => Promise<void>;
 
 /** Checking was stopped before it was finished. */
 export class VerifyCancelled extends Error {}

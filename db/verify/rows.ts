@@ -1,68 +1,52 @@
 import type { ReadDb } from '../handle.ts';
-import { rowDigest, type StoredValue } from '../ledger/row-digest.ts';
 import { VOUCHED_TABLES, type VouchedTable } from '../ledger/vouched-tables.ts';
 import type { Vouched } from './ledgers.ts';
-import { faultyPart, soundPart, type Pace, type Part } from './part.ts';
+import { faultyPart, soundPart, type Part } from './part.ts';
+import { foundInOrder, type Runner } from './pieces.ts';
+import { rangesOf } from './ranges.ts';
+import type { RowsFound } from './rows-piece.ts';
 
 const PART = 'facts and findings';
 
-/** Rows read between two breaths. */
-const SLICE = 100;
-
-type Row = Record<string, StoredValue> & { row_number: number; row_id: string | number };
-
 /** How a row is called in a sentence that begins with it. */
-function nameOf(db: ReadDb, table: VouchedTable, id: string | number): string {
+function nameOf(db: ReadDb, table: VouchedTable, id: string): string {
   const name = db.get<{ name: string | null }>(`SELECT ${table.name} AS name FROM ${table.table} t WHERE t.id = ?`, [id])?.name;
   return `The ${name ?? `${table.noun} ${id}`}`;
 }
 
-/** What does not fit a row, or null; 'older' where it was written before entries vouched for rows. */
-function judge(db: ReadDb, table: VouchedTable, row: Row, vouched: Vouched, seen: Seen): string | null {
-  const known = vouched.rows.get(`${table.table}/${row.row_id}`);
-  if (known === undefined) {
-    const isOlder = vouched.older === null || row.row_number <= (vouched.older.get(table.table) ?? 0);
-    return isOlder ? 'older' : `${nameOf(db, table, row.row_id)} is not named in the audit ledger: it was put in from outside.`;
-  }
-  seen.add(known);
-  if (rowDigest(row, table.columns) === known.digest) return null;
-  return `${nameOf(db, table, row.row_id)} was changed behind the program’s back: it is not what entry ${known.seq} of the audit ledger vouches for.`;
-}
+/** `seen`: 1 at the place of every voucher whose row is there. */
+type Tally = { checked: number; older: number; readonly seen: Uint8Array };
 
-/** The first vouched row that is gone. */
-function gone(seen: Seen, vouched: Vouched): string | null {
-  if (seen.size === vouched.rows.size) return null;
-  for (const [key, voucher] of vouched.rows) {
-    if (seen.has(voucher)) continue;
-    const { seq } = voucher;
-    const [name, id] = [key.slice(0, key.indexOf('/')), key.slice(key.indexOf('/') + 1)];
-    const table = VOUCHED_TABLES.find((one) => one.table === name);
-    if (table !== undefined) return `A ${table.noun} that entry ${seq} of the audit ledger vouches for is no longer there (${id}).`;
+const idIn = (key: string): string => key.slice(key.indexOf('/') + 1);
+
+/** What does not fit among the rows of a piece, or null. Those written before entries vouched for rows are counted by themselves. */
+function judge(db: ReadDb, table: VouchedTable, { numbers, keys, digests }: RowsFound, vouched: Vouched, tally: Tally): string | null {
+  const { rows } = vouched;
+  const older = vouched.older === null ? Number.MAX_SAFE_INTEGER : vouched.older.get(table.table) ?? 0;
+  for (let i = 0; i < keys.length; i++) {
+    const place = rows.placeOf(keys[i]!);
+    if (place === undefined) {
+      if (numbers[i]! > older) return `${nameOf(db, table, idIn(keys[i]!))} is not named in the audit ledger: it was put in from outside.`;
+      tally.older += 1;
+      continue;
+    }
+    tally.seen[place] = 1;
+    if (digests[i] !== rows.digestAt(place)) return `${nameOf(db, table, idIn(keys[i]!))} was changed behind the program’s back: it is not what entry ${rows.seqAt(place)} of the audit ledger vouches for.`;
+    tally.checked += 1;
   }
   return null;
 }
 
-type Voucher = { readonly digest: string; readonly seq: number };
-/** Vouchers whose row is there. */
-type Seen = Set<Voucher>;
-
-type Tally = { checked: number; older: number };
-
-async function verifyTable(db: ReadDb, table: VouchedTable, vouched: Vouched, tally: Tally, seen: Seen, pace: Pace): Promise<string | null> {
-  let after = Number.MIN_SAFE_INTEGER;
-  for (;;) {
-    const rows = db.all<Row>(
-      `SELECT rowid AS row_number, id AS row_id, ${table.columns.join(', ')} FROM ${table.table} WHERE rowid > ? ORDER BY rowid LIMIT ${SLICE}`, [after]);
-    for (const row of rows) {
-      const fault = judge(db, table, row, vouched, seen);
-      if (fault === 'older') tally.older += 1;
-      else if (fault !== null) return fault;
-      else tally.checked += 1;
-      after = row.row_number;
-    }
-    await pace(tally.checked + tally.older);
-    if (rows.length < SLICE) return null;
+/** The first vouched row that is gone. */
+function gone({ seen }: Tally, { rows }: Vouched): string | null {
+  if (!seen.includes(0)) return null;
+  let place = 0;
+  for (const key of rows.keys()) {
+    const table = seen[place] === 1 ? undefined : VOUCHED_TABLES.find((one) => key.startsWith(`${one.table}/`));
+    if (table !== undefined) return `A ${table.noun} that entry ${rows.seqAt(place)} of the audit ledger vouches for is no longer there (${idIn(key)}).`;
+    place += 1;
   }
+  return null;
 }
 
 const olderNote = (n: number): string =>
@@ -72,15 +56,15 @@ const olderNote = (n: number): string =>
  * Compares every row of the tables that hold records with the newest digest the audit ledger vouches for, and names the first that was
  * changed, is gone, or was put in from outside.
  */
-export async function verifyRows(db: ReadDb, vouched: Vouched, pace: Pace): Promise<Part> {
+export async function verifyRows(db: ReadDb, vouched: Vouched, runner: Runner): Promise<Part> {
   if (!vouched.complete) return { ...soundPart(PART, 0), note: 'Not compared: the audit ledger, which vouches for them, does not hold.' };
-  const tally: Tally = { checked: 0, older: 0 };
-  const seen: Seen = new Set();
-  for (const table of VOUCHED_TABLES) {
-    const fault = await verifyTable(db, table, vouched, tally, seen, pace);
+  const tally: Tally = { checked: 0, older: 0, seen: new Uint8Array(vouched.rows.size) };
+  const pieces = VOUCHED_TABLES.flatMap(({ table }) => rangesOf(db, table).map((range) => ({ kind: 'rows', table, range }) as const));
+  for await (const found of foundInOrder(runner, pieces)) {
+    const fault = judge(db, VOUCHED_TABLES.find(({ table }) => table === found.table)!, found, vouched, tally);
     if (fault !== null) return faultyPart(PART, tally.checked, fault);
   }
-  const missing = gone(seen, vouched);
+  const missing = gone(tally, vouched);
   if (missing !== null) return faultyPart(PART, tally.checked, missing);
   return tally.older === 0 ? soundPart(PART, tally.checked) : { ...soundPart(PART, tally.checked), note: olderNote(tally.older) };
 }

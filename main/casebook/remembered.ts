@@ -26,6 +26,15 @@ export function readRemembered(file: string): Remembered {
   }
 }
 
+/** What `file` says, left as it is, for those who only look; null where it is not there or can't be read. */
+export function lookAtRemembered(file: string): Remembered | null {
+  try {
+    return remembered.parse(JSON.parse(readFileSync(file, 'utf8')));
+  } catch {
+    return null;
+  }
+}
+
 export function writeRemembered(file: string, value: Remembered, uniqueSuffix: string): void {
   writeSmallFile(file, `${JSON.stringify(value, null, 2)}\n`, uniqueSuffix);
 }

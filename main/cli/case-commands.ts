@@ -4,7 +4,7 @@ import type { CliIo, ExitCode } from './io.ts';
 import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts';
 import { jsonOption } from './spectrum-commands.ts';
 
-type CaseOptions = { readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly json?: boolean };
+type CaseOptions = { readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean };
 
 /** `report`, `bundle` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
 export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
@@ -31,8 +31,10 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
     .argument('[file]', 'a report, or a casebook; without it the casebook last used')
     .option('--key <file>', 'a report: public key of the laboratory that is said to have signed it')
     .option('--checkpoint <file...>', 'a casebook: checkpoints that were kept elsewhere')
+    .option('--remembered <file>', 'a casebook: state.json of the data folder in which the program closed it last; taken by itself where the casebook lies beside it')
+    .option('--progress', 'a casebook: say on standard error how far it has come, also where that is no terminal')
     .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.verify)
-    .action(async (file: string | undefined, { key, checkpoint, casebook, data, json }: CaseOptions) => {
+    .action(async (file: string | undefined, { key, checkpoint, remembered, progress, casebook, data, json }: CaseOptions) => {
       const common = { dataFolder: dataFolderOf(data, io), json: json ?? false };
       const { isReport, runVerifyReport } = await import('./commands/verify-report.ts');
       if (file !== undefined && (key !== undefined || isReport(file, io.workingFolder))) {
@@ -40,6 +42,6 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
         return;
       }
       const { runVerify } = await import('./commands/verify.ts');
-      finish(await runVerify({ casebook: file ?? casebook, checkpoints: checkpoint ?? [], ...common }, io));
+      finish(await runVerify({ casebook: file ?? casebook, checkpoints: checkpoint ?? [], remembered, progress: progress ?? false, ...common }, io));
     });
 }

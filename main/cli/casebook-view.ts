@@ -12,7 +12,11 @@ import { lastUsedCasebook } from './last-used-casebook.ts';
 import { snapshotCasebook, type SnapshotFault } from './snapshot-casebook.ts';
 import type { Trouble } from './trouble.ts';
 
-export type ViewOptions = { readonly casebook: string | undefined; readonly dataFolder: string; readonly workingFolder: string };
+export type ViewOptions = {
+  readonly casebook: string | undefined; readonly dataFolder: string; readonly workingFolder: string;
+  /** Whoever looks checks the whole file himself: SQLite's check at opening is left out. */
+  readonly unchecked?: boolean;
+};
 
 /** A casebook that is only looked at, never changed; also while the program has it open. */
 export type CasebookView = {
@@ -30,6 +34,7 @@ export async function openView(options: ViewOptions): Promise<Result<CasebookVie
   if (statSync(file, { throwIfNoEntry: false })?.isFile() !== true) {
     return err({ code: 'missing', message: `The casebook ${file} is not there${existsSync(file) ? ': this is a folder' : ''}.`, next: 'Look at the spelling and at the folder you are in.' });
   }
+  const open = (name: string) => openToLook(name, options.unchecked ?? false);
   const direct = open(file);
   if (direct.ok) return ok(viewOf(file, direct.value, () => undefined));
   // In use: the other program holds the file. Cannot write: SQLite wants to lay its lock beside the file and may not.
@@ -48,8 +53,8 @@ function snapshotTrouble(file: string, fault: SnapshotFault): Trouble {
     : { code: 'cannot-copy', message: `The casebook ${file} is in use and could not be copied to look at (${fault.reason}).`, next: 'Make room on the disk of temporary files, or close the other program, then try again.' };
 }
 
-function open(file: string) {
-  return openCasebook({ file, mustExist: true, readOnly: true, migrationsFolder: programFolders().migrations, now: () => new Date(), newId: randomUUID });
+function openToLook(file: string, unchecked: boolean) {
+  return openCasebook({ file, mustExist: true, readOnly: true, unchecked, migrationsFolder: programFolders().migrations, now: () => new Date(), newId: randomUUID });
 }
 
 function viewOf(file: string, casebook: Casebook, removeCopy: () => void): CasebookView {

@@ -31,6 +31,7 @@ Examples:
 Examples:
   culet verify ~/.config/Culet/Casebook.culet
   culet verify Casebook.culet --json     also while the program is open
+  culet verify Copy.culet --remembered state.json
   culet verify S-2026-0001.pdf           a report, with the keys of the casebook last used
   culet verify S-2026-0001.pdf --key laboratory-key.pem
 

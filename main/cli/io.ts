@@ -5,6 +5,8 @@ export type CliIo = {
   /** Sentences for a person, on standard error. */
   err(text: string): void;
   readStdin(): Promise<Uint8Array>;
+  /** Standard error is read by a person as it is written: a line may be written over. */
+  readonly errIsTerminal?: boolean;
   readonly workingFolder: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   /** Settles when the person or the system asks the program to end. */

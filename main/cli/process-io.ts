@@ -11,6 +11,7 @@ export function processIo(): CliIo {
     out(text) { process.stdout.write(text); },
     err(text) { process.stderr.write(text); },
     readStdin,
+    errIsTerminal: process.stderr.isTTY === true,
     workingFolder: process.cwd(),
     env: process.env,
     askedToEnd: () => new Promise((resolve) => {

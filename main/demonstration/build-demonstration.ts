@@ -9,6 +9,7 @@ import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
+import { verifyOnThisThread } from '../verify/verify-in-threads.ts';
 import { VERSION } from '../version.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { loadScenario } from './load-scenario.ts';
@@ -109,7 +110,7 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     const people = await setUp(casebook, scenario, instant.toISOString());
     const keyring = createKeyring(() => casebook);
     const services = createServices({
-      manager: managerOf(casebook), pool, keyring, checkpoints: NO_CHECKPOINTS, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
+      manager: managerOf(casebook), pool, keyring, checkpoints: NO_CHECKPOINTS, verify: verifyOnThisThread, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
     const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);

@@ -62,6 +62,7 @@ function start(folder: string, casebook: string | undefined, log: Log): void {
     isMac: process.platform === 'darwin', developer: !app.isPackaged, send: (command) => { sendToWindows({ kind: 'menu', command }); },
   })));
   // The window comes up while the casebook opens; its first call waits for it.
+  // Without threads that verify: the binding of the database ends this Electron wherever it is used but on the main thread.
   const house = openHouse({ dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
   const calls = house.then((opened) => createCallsInFlight(opened.house));
   house.catch((fault: unknown) => { cannotStart(fault, folder, log); });

@@ -7,6 +7,7 @@ import { createKeyring } from '../keys/keyring.ts';
 import { createNewId } from '../new-id.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
+import { createVerifyInThreads, verifyOnThisThread } from '../verify/verify-in-threads.ts';
 import { VERSION } from '../version.ts';
 import { createTaskPool, type TaskPool } from '../workers/task-pool.ts';
 import type { House } from './dispatch.ts';
@@ -23,6 +24,8 @@ export type HouseOptions = {
   readonly migrations: string;
   /** The bundled worker, or a pool for those who run from source. */
   readonly worker: string | TaskPool;
+  /** The bundle of the threads that verify; left out, that is done on this thread: in Electron, where the database's binding works on no other. */
+  readonly verifyWorker?: string;
   readonly log: Log;
   announce(event: DoorEvent): void;
 };
@@ -48,7 +51,8 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const keyring = createKeyring(() => manager.current());
   const guard = createSessionGuard({ manager, keyring, now });
   const checkpoints = createCheckpoints({ manager, signer: keyring, now, newId });
-  const services = createServices({ manager, pool, keyring, guard, checkpoints, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const verify = options.verifyWorker === undefined ? verifyOnThisThread : createVerifyInThreads(options.verifyWorker);
+  const services = createServices({ manager, pool, verify, keyring, guard, checkpoints, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const announce = (event: DoorEvent): void => {
     options.announce(event);
     if (event.kind === 'changed') checkpoints.after(event.operation).catch((fault: unknown) => { log.error('no checkpoint was made', { stack: String(fault) }); });

@@ -8,6 +8,8 @@ export type ProgramFolders = {
   readonly icon: string;
   readonly migrations: string;
   readonly worker: string;
+  /** Threads that verify a casebook. */
+  readonly verifyWorker: string;
 };
 
 /** The folder that all bundles of the main process share (dist/main). From source, where only the command line and tests run: this file's own. */
@@ -21,5 +23,6 @@ export function programFolders(bundleFolder: string = HERE): ProgramFolders {
     icon: path.join(bundleFolder, '..', 'assets', 'icon.png'),
     migrations: migrationsFolder(bundleFolder),
     worker: path.join(bundleFolder, 'worker.cjs'),
+    verifyWorker: path.join(bundleFolder, 'verify-worker.cjs'),
   };
 }

@@ -3,6 +3,7 @@ import type { Keyring } from '../keys/keyring.ts';
 import type { Checkpoints } from '../checkpoints/checkpoints.ts';
 import { createCheckpointsServices } from './checkpoints-services.ts';
 import type { SessionGuard } from '../people/session-guard.ts';
+import type { Verify } from '../verify/verify-in-threads.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import { createHistoryServices } from './history.ts';
@@ -17,7 +18,7 @@ import { createReportCheckService } from './report-check.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
 
-export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly checkpoints: Checkpoints; readonly host: HostFacts };
+export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly checkpoints: Checkpoints; readonly verify: Verify; readonly host: HostFacts };
 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {

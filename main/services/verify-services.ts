@@ -5,7 +5,7 @@ import type { Services } from './service.ts';
 export function createVerifyServices(deps: IntakeDeps): Pick<Services, 'ledgers.verify'> {
   return {
     'ledgers.verify': reading(deps, async (casebook, _input, call) => {
-      const outcome = await casebook.ledgers.verify({
+      const outcome = await deps.verify(casebook, {
         at: deps.now().toISOString(), outside: deps.manager.outside(), signal: call.signal,
         progress: (done, total) => call.emit({ kind: 'progress', task: 'ledgers.verify', done, total, note: 'recomputing digests' }),
       });

@@ -25,11 +25,11 @@ export async function runServe(command: ServeCommand, io: CliIo): Promise<ExitCo
   const ended = io.askedToEnd();
   if (command.note !== '') io.err(`${command.note}\n`);
   mkdirSync(command.dataFolder, { recursive: true });
-  const { page, migrations, worker } = programFolders();
+  const { page, migrations, worker, verifyWorker } = programFolders();
   const log = createFileLog(command.dataFolder, () => new Date(), (line) => { io.err(`${line}\n`); });
   let host: LoopbackHost | null = null;
   const opened = await openHouse({
-    dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, log,
+    dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, verifyWorker, log,
     announce: (event) => { host?.announce(event); },
   });
   if (opened.inUse !== null) {

@@ -70,6 +70,7 @@ export const mainConfig = nodeConfig({
     main: inRoot('main', 'main.ts'),
     culet: inRoot('main', 'cli', 'culet.ts'),
     worker: inRoot('main', 'workers', 'worker.ts'),
+    'verify-worker': inRoot('main', 'verify', 'verify-worker.ts'),
   },
   // Electron is there by itself; the database binding and the picture decoder find their binaries beside their own files.
   external: ['electron', 'better-sqlite3', 'sharp'], oneFile: false, emptyOutDir: true,

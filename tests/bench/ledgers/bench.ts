@@ -1,11 +1,17 @@
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { createVerifyInThreads, verifyOnThisThread, type Verify } from '../../../main/verify/verify-in-threads.ts';
 import { makeCasebook, stonesFor } from './make-casebook.ts';
 
 const DEFAULT_ENTRIES = 100_000;
+/** The bundle that the window and the command line use. */
+const VERIFY_WORKER = path.resolve(import.meta.dirname, '../../../dist/main/verify-worker.cjs');
+/** What is asked of a casebook of a million entries on two cores, and of whatever serves a window. */
+const LIMIT_MS = 10_000;
+const PAUSE_MS = 50;
 const { values } = parseArgs({ options: { entries: { type: 'string', default: String(DEFAULT_ENTRIES) } } });
 const entries = Number(values.entries);
 if (!Number.isInteger(entries) || entries < 100) throw new Error('Say --entries as a whole number of at least 100.');
@@ -39,16 +45,23 @@ try {
     }
     return bytes;
   });
-  let longest = 0;
-  let last = performance.now();
-  const ticking = setInterval(() => { const now = performance.now(); longest = Math.max(longest, now - last); last = now; }, 5);
-  let told = 0;
-  const whole = await timed(() => casebook.ledgers.verify({ at: '2026-11-25T09:00:00.000Z', progress: () => { told += 1; } }));
-  clearInterval(ticking);
-  const unsound = whole.value?.parts.filter((part) => !part.sound) ?? [];
   console.log(`plain SHA-256 of the same contents   ${seconds(plain.wall)} wall, ${seconds(plain.processor)} processor, ${(plain.value / 1e6).toFixed(1)} MB`);
-  console.log(`verify, every part                   ${seconds(whole.wall)} wall, ${seconds(whole.processor)} processor, ${(whole.processor / plain.processor).toFixed(1)} × plain, ${(total / (whole.processor / 1000)).toFixed(0)} entries a second of processor time`);
-  console.log(`progress told ${told} times, longest pause of the event loop ${longest.toFixed(0)} ms; ${unsound.length === 0 ? 'sound' : unsound.map((part) => part.fault).join(' ')}`);
+  const check = async (name: string, verify: Verify): Promise<{ wall: number; longest: number }> => {
+    let longest = 0;
+    let last = performance.now();
+    const ticking = setInterval(() => { const now = performance.now(); longest = Math.max(longest, now - last); last = now; }, 5);
+    let told = 0;
+    const whole = await timed(() => verify(casebook, { at: '2026-11-25T09:00:00.000Z', progress: () => { told += 1; } }));
+    clearInterval(ticking);
+    const unsound = whole.value?.parts.filter((part) => !part.sound) ?? [];
+    console.log(`${name.padEnd(36)} ${seconds(whole.wall)} wall, ${seconds(whole.processor)} processor, ${(whole.processor / plain.processor).toFixed(1)} × plain, ${(total / (whole.wall / 1000)).toFixed(0)} entries a second; progress told ${told} times, longest pause of the event loop ${longest.toFixed(0)} ms; ${unsound.length === 0 ? 'sound' : unsound.map((part) => part.fault).join(' ')}`);
+    return { wall: whole.wall, longest };
+  };
+  const one = await check('verify, every part, this thread', verifyOnThisThread);
+  const threads = await check('verify, every part, threads', createVerifyInThreads(VERIFY_WORKER));
+  console.log(`threads: ${(one.wall / threads.wall).toFixed(2)} × one thread; machine’s load ${loadavg()[0]!.toFixed(1)} on ${availableParallelism()} cores`);
+  const allowed = Math.max(1, total / 1e6) * LIMIT_MS;
+  console.log(`limit: 10 s wall for a million entries (${seconds(allowed)} here): ${threads.wall <= allowed ? 'kept' : 'NOT KEPT'}; 50 ms pause: ${threads.longest <= PAUSE_MS ? 'kept' : 'NOT KEPT'}`);
   casebook.close();
 } finally {
   rmSync(folder, { recursive: true, force: true });

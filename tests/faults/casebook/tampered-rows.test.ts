@@ -9,7 +9,8 @@ import { openCasebook, type Casebook } from '../../../db/open-casebook.ts';
 import { createCalibrationsStore } from '../../../db/store/calibrations.ts';
 import { createReportHouseStore } from '../../../db/store/report-house.ts';
 import { createReportsStore } from '../../../db/store/reports.ts';
-import { verifyLedgers, type Vouched } from '../../../db/verify/ledgers.ts';
+import { verifyAudit, verifyCustody, type Vouched } from '../../../db/verify/ledgers.ts';
+import { runInTurn } from '../../../db/verify/pieces.ts';
 import { verifyRows } from '../../../db/verify/rows.ts';
 import { createBuildDemonstration } from '../../../main/demonstration/build-demonstration.ts';
 import { createSeededIds } from '../../../main/demonstration/seeded-ids.ts';
@@ -61,7 +62,8 @@ beforeAll(async () => {
   tool = new BetterSqlite(file);
   tool.function('fold', { deterministic: true }, (text) => (typeof text === 'string' ? fold(text) : null));
   tool.pragma('foreign_keys = OFF');
-  vouched = (await verifyLedgers(createHandle(tool).read, noPace)).vouched;
+  const { read } = createHandle(tool);
+  vouched = (await verifyAudit(read, runInTurn(read, noPace))).vouched;
 }, 120_000);
 
 afterAll(() => { tool.close(); });
@@ -72,7 +74,8 @@ async function faultAfter(...statements: string[]): Promise<string | null> {
   try {
     for (const { name } of tool.prepare(`SELECT name FROM sqlite_master WHERE type = 'trigger'`).all() as { name: string }[]) tool.exec(`DROP TRIGGER ${name}`);
     for (const sql of statements) tool.exec(sql);
-    return (await verifyRows(createHandle(tool).read, { ...vouched, rows: new Map(vouched.rows) }, noPace)).fault;
+    const { read } = createHandle(tool);
+    return (await verifyRows(read, vouched, runInTurn(read, noPace))).fault;
   } finally {
     tool.exec('ROLLBACK');
   }
@@ -124,10 +127,12 @@ describe('what is said', () => {
     for (const { name } of tool.prepare(`SELECT name FROM sqlite_master WHERE type = 'trigger'`).all() as { name: string }[]) tool.exec(`DROP TRIGGER ${name}`);
     tool.exec(`DELETE FROM audit_entry WHERE seq = ${last}; UPDATE sqlite_sequence SET seq = ${last - 1} WHERE name = 'audit_entry'`);
     const { read } = createHandle(tool);
-    const { parts, vouched: shorter } = await verifyLedgers(read, noPace);
-    const rows = await verifyRows(read, shorter, noPace);
+    const inTurn = runInTurn(read, noPace);
+    const { part: audit, vouched: shorter, heads } = await verifyAudit(read, inTurn);
+    const custody = await verifyCustody(read, heads, inTurn);
+    const rows = await verifyRows(read, shorter, inTurn);
     tool.exec('ROLLBACK');
-    expect(parts.map((part) => part.sound)).toEqual([true, true]);
+    expect([custody.sound, audit.sound]).toEqual([true, true]);
     expect(rows.fault).toContain('put in from outside');
   });
 

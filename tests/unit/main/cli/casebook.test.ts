@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import BetterSqlite from 'better-sqlite3';
+import type { CliIo } from '../../../../main/cli/io.ts';
+import { sayProgress } from '../../../../main/cli/say-progress.ts';
 import { concludeAll } from '../services/conclude-all.ts';
 import { openHouse, type House } from '../services/work-house.ts';
 import { runCaptured } from './run-captured.ts';
@@ -124,4 +126,44 @@ describe('verify', () => {
     expect(code).toBe(1);
     expect(err).toContain(`There is no casebook in ${data} yet.`);
   });
+
+  test('compares with the head that was noted at closing, of the file itself and not of a copy that is older by nature', async () => {
+    const file = path.join(folder, 'Kept.culet');
+    expect((await house.casebook.backup(file)).ok).toBe(true);
+    const begun = (await house.casebook.laboratory.get())!.createdAt;
+    const { audit } = await house.casebook.checkpoints.heads();
+    const note = (name: string, head: unknown) => { writeFileSync(path.join(folder, name), JSON.stringify({ open: 'own', ownKnown: true, head })); };
+    note('Kept state.json', { begun, at: '2026-11-26T17:00:00.000Z', audit });
+    const fits = await culet('verify', 'Kept.culet', '--json');
+    expect(fits.code).toBe(0);
+    expect(JSON.parse(fits.out)).toMatchObject({ sound: true, remembered: { file: path.join(folder, 'Kept state.json'), at: '2026-11-26T17:00:00.000Z', entry: audit.seq } });
+    expect(fits.err).toBe('');
+
+    note('Kept state.json', { begun, at: '2026-11-26T17:00:00.000Z', audit: { seq: audit.seq + 4, hash: 'a'.repeat(64) } });
+    const older = await culet('verify', 'Kept.culet');
+    expect(older.code).toBe(1);
+    expect(older.out).toMatch(/checkpoints +\d+ +DOES NOT FIT: When this casebook was closed here on 2026-11-26T17:00:00.000Z, its audit ledger had \d+ entries/);
+    expect(readFileSync(path.join(folder, 'Kept state.json'), 'utf8')).toContain('"ownKnown":true');
+
+    copyFileSync(file, path.join(folder, 'Copy.culet'));
+    expect((await culet('verify', 'Copy.culet')).code).toBe(0);
+    expect((await culet('verify', 'Copy.culet', '--remembered', 'Kept state.json')).code).toBe(1);
+    note('other state.json', { begun: '2020-01-01T00:00:00.000Z', at: '2026-11-26T17:00:00.000Z', audit });
+    expect(JSON.parse((await culet('verify', 'Copy.culet', '--remembered', 'other state.json', '--json')).out)).toMatchObject({ ok: false, error: { code: 'other-casebook' } });
+    expect(JSON.parse((await culet('verify', 'Copy.culet', '--remembered', 'none.json', '--json')).out)).toMatchObject({ ok: false, error: { code: 'nothing-remembered' } });
+  });
+});
+
+test('progress is said on a terminal over the same line, and elsewhere only where it is asked for', () => {
+  const said = (terminal: boolean, asked: boolean): string => {
+    let text = '';
+    const { step, end } = sayProgress({ err(more: string) { text += more; }, errIsTerminal: terminal } as CliIo, 'verifying', asked);
+    step(500, 1000);
+    step(501, 1000);
+    end();
+    return text;
+  };
+  expect(said(false, false)).toBe('');
+  expect(said(false, true)).toBe('verifying: 50 % of 1,000\n');
+  expect(said(true, false)).toBe(`\rverifying: 50 % of 1,000\r${' '.repeat(24)}\r`);
 });

@@ -10,6 +10,7 @@ import { createCheckpoints } from '../../../../main/checkpoints/checkpoints.ts';
 import { createKeyring } from '../../../../main/keys/keyring.ts';
 import { createSessionGuard } from '../../../../main/people/session-guard.ts';
 import { createServices } from '../../../../main/services/index.ts';
+import { verifyOnThisThread } from '../../../../main/verify/verify-in-threads.ts';
 import type { Session } from '../../../../main/services/service.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { madeManager, movableClock } from '../casebook/made-manager.ts';
@@ -24,7 +25,7 @@ function program() {
   const { manager, options } = madeManager(clock);
   const keyring = createKeyring(() => manager.current());
   const guard = createSessionGuard({ manager, keyring, now: options.now });
-  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
+  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
   const house: House = { services, standing: (s) => guard.standing(s), touch: (s) => { guard.touch(s); }, announce() {}, log: silentLog, newId: options.newId };
   const ask = <K extends OperationName>(session: Session, name: K, input: Input<K>) =>
     dispatch(house, name, input, { session, signal: new AbortController().signal, emit() {} }) as Promise<Reply<Output<K>>>;

@@ -6,6 +6,7 @@ import { casesContract } from '../../../../app/contract/cases.ts';
 import { custodyContract } from '../../../../app/contract/custody.ts';
 import { createKeyring } from '../../../../main/keys/keyring.ts';
 import { createSessionGuard } from '../../../../main/people/session-guard.ts';
+import { verifyOnThisThread } from '../../../../main/verify/verify-in-threads.ts';
 import type { Call, Session } from '../../../../main/services/service.ts';
 import { createIntakeServices } from '../../../../main/services/intake-services.ts';
 import { intake, looseItem, ringItem } from '../../db/made-casebook.ts';
@@ -20,7 +21,7 @@ function atTheDoor() {
   const { manager, options } = madeManager();
   const keyring = createKeyring(() => manager.current());
   const guard = createSessionGuard({ manager, keyring, now: options.now });
-  const services = createIntakeServices({ manager, keyring, guard, now: options.now, newId: options.newId, host: { version: '0.1.0', host: 'loopback', hostNote: '' } });
+  const services = createIntakeServices({ manager, keyring, guard, verify: verifyOnThisThread, now: options.now, newId: options.newId, host: { version: '0.1.0', host: 'loopback', hostNote: '' } });
   const session: Session = { personId: null };
   const call: Call = { session, signal: new AbortController().signal, emit() {} };
   type Service = (input: unknown, call: Call) => Promise<{ ok: boolean; value?: unknown; error?: { code: string; fields?: Record<string, string> } }>;
