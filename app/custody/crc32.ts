@@ -7,9 +7,9 @@ const TABLE = Uint32Array.from({ length: 256 }, (_, n) => {
   return c;
 });
 
-/** Check value over bytes; of the ASCII digits 1 to 9 it is cbf43926. */
-export function crc32(bytes: Uint8Array): number {
-  let c = 0xffffffff;
+/** Check value over bytes; of the ASCII digits 1 to 9 it is cbf43926. `before`: the value over what came before them, so that a long file is done in pieces. */
+export function crc32(bytes: Uint8Array, before = 0): number {
+  let c = before ^ 0xffffffff;
   for (const byte of bytes) c = TABLE[(c ^ byte) & 0xff]! ^ (c >>> 8);
   return (c ^ 0xffffffff) >>> 0;
 }

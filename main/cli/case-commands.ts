@@ -4,7 +4,7 @@ import type { CliIo, ExitCode } from './io.ts';
 import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts';
 import { jsonOption } from './spectrum-commands.ts';
 
-type CaseOptions = { readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean };
+type CaseOptions = { readonly from?: string; readonly to?: string; readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean };
 
 /** `report`, `bundle` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
 export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
@@ -18,24 +18,31 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
       finish(await runReport({ number, out, casebook, dataFolder: dataFolderOf(data, io), draft: draft ?? false, json: json ?? false }, io));
     });
 
-  program.command('bundle').description('write everything of a case to a zip: reports, raw records byte for byte, ledger, JSON')
-    .argument('<case>', 'number of the case')
+  program.command('bundle').description('write everything of a case, or of the cases received in a period, to a zip that checks itself')
+    .argument('[what]', 'number of the case; with --from and --to a casebook, without it the one last used')
+    .option('--from <day>', 'first day on which the cases were received, in the laboratory’s zone, as year-month-day')
+    .option('--to <day>', 'last day, counted in')
     .requiredOption('--out <file>', 'zip to write')
     .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.bundle)
-    .action(async (number: string, { out, casebook, data, json }: CaseOptions) => {
+    .action(async (what: string | undefined, { from, to, out, casebook, data, json }: CaseOptions) => {
       const { runBundle } = await import('./commands/bundle.ts');
-      finish(await runBundle({ number, out, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
+      finish(await runBundle({ what, from, to, out, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
     });
 
-  program.command('verify').description('check a report (PDF), or recompute the ledgers and digests of a casebook')
-    .argument('[file]', 'a report, or a casebook; without it the casebook last used')
-    .option('--key <file>', 'a report: public key of the laboratory that is said to have signed it')
+  program.command('verify').description('check a report (PDF) or a bundle (zip), or recompute the ledgers and digests of a casebook')
+    .argument('[file]', 'a report, a bundle, or a casebook; without it the casebook last used')
+    .option('--key <file>', 'a report or a bundle: public key of the laboratory that is said to have signed it')
     .option('--checkpoint <file...>', 'a casebook: checkpoints that were kept elsewhere')
     .option('--remembered <file>', 'a casebook: state.json of the data folder in which the program closed it last; taken by itself where the casebook lies beside it')
     .option('--progress', 'a casebook: say on standard error how far it has come, also where that is no terminal')
     .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.verify)
     .action(async (file: string | undefined, { key, checkpoint, remembered, progress, casebook, data, json }: CaseOptions) => {
       const common = { dataFolder: dataFolderOf(data, io), json: json ?? false };
+      const { isBundle, runVerifyBundle } = await import('./commands/verify-bundle.ts');
+      if (file !== undefined && isBundle(file, io.workingFolder)) {
+        finish(await runVerifyBundle({ file, key, casebook, ...common }, io));
+        return;
+      }
       const { isReport, runVerifyReport } = await import('./commands/verify-report.ts');
       if (file !== undefined && (key !== undefined || isReport(file, io.workingFolder))) {
         finish(await runVerifyReport({ file, key, casebook, ...common }, io));

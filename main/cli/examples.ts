@@ -34,11 +34,14 @@ Examples:
   culet verify Copy.culet --remembered state.json
   culet verify S-2026-0001.pdf           a report, with the keys of the casebook last used
   culet verify S-2026-0001.pdf --key laboratory-key.pem
+  culet verify quarter.zip --key laboratory-key.pem   a bundle
 
-Exit codes for a report: 0 authentic, 1 altered, 3 unaltered but by an unknown key, 4 without a signature.`,
+Exit codes for a report and a bundle: 0 authentic, 1 altered, 3 unaltered but by an unknown key, 4 without a signature, or neither report nor bundle.`,
   bundle: `
-Example:
-  culet bundle C-2026-0001 --out case.zip`,
+Examples:
+  culet bundle C-2026-0001 --out case.zip
+  culet bundle Casebook.culet --from 2026-10-01 --to 2026-12-31 --out quarter.zip
+  culet verify quarter.zip`,
   serve: `
 Example:
   culet serve --data ./laboratory --open`,

@@ -19,7 +19,7 @@ import { renderReceiptTask } from './tasks/render-receipt.ts';
 import { renderReportTask } from './tasks/render-report.ts';
 import { readStrainTask } from './tasks/read-strain.ts';
 import { suggestOutlinesTask } from './tasks/suggest-outlines.ts';
-import { zipFilesTask } from './tasks/zip-files.ts';
+import { packFileTask } from './tasks/pack-file.ts';
 
 /** Every task that a worker thread can do, by name. To add one: write its file in tasks/ and name it here. */
 export const TASKS = {
@@ -43,7 +43,7 @@ export const TASKS = {
   'photograph-facts': photographFactsTask,
   'photograph-preview': photographPreviewTask,
   'suggest-outlines': suggestOutlinesTask,
-  'zip-files': zipFilesTask,
+  'pack-file': packFileTask,
 } as const;
 
 export type TaskName = keyof typeof TASKS;

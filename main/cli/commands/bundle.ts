@@ -1,28 +1,90 @@
-import { findCase, openView, viewCall } from '../casebook-view.ts';
+import { randomUUID } from 'node:crypto';
+import { statSync } from 'node:fs';
+import path from 'node:path';
+import type { Period } from '../../../app/bundle/bundle-documents.ts';
+import { err, ok, type Result } from '../../../app/result.ts';
+import type { CaseToBundle } from '../../../db/store/bundle-records.ts';
+import { bundleWork } from '../../bundle/bundle-work.ts';
+import { fileSink, type ByteSink } from '../../bundle/byte-sink.ts';
+import { casesOfPeriod } from '../../bundle/cases-of-period.ts';
+import { writeBundle, type WrittenBundle } from '../../bundle/write-bundle.ts';
+import { findCase, openView, viewCall, type CasebookView } from '../casebook-view.ts';
 import { EXIT, type CliIo, type ExitCode } from '../io.ts';
 import { printJson } from '../json-out.ts';
-import { sayTrouble } from '../trouble.ts';
-import { writeOut } from '../write-out.ts';
+import { sayTrouble, type Trouble } from '../trouble.ts';
 
-export type BundleCommand = { readonly number: string; readonly out: string; readonly casebook: string | undefined; readonly dataFolder: string; readonly json: boolean };
+export type BundleCommand = {
+  /** Number of a case; with `from` and `to` a casebook. */
+  readonly what: string | undefined;
+  readonly from: string | undefined; readonly to: string | undefined;
+  readonly out: string; readonly casebook: string | undefined; readonly dataFolder: string; readonly json: boolean;
+};
 
-/** Writes everything of a case as a zip. */
+type Chosen = { readonly cases: readonly CaseToBundle[]; readonly period: Period | null };
+
+async function chosenCases({ what, from, to }: BundleCommand, view: CasebookView): Promise<Result<Chosen, Trouble>> {
+  if (from !== undefined && to !== undefined) {
+    const cases = await casesOfPeriod(view.casebook, { from, to });
+    return cases.ok ? ok({ cases: cases.value, period: { from, to } }) : cases;
+  }
+  const found = await findCase(view, what ?? '');
+  return found.ok ? ok({ cases: [{ ...found.value, receivedAt: '' }], period: null }) : found;
+}
+
+async function openOut(out: string, workingFolder: string): Promise<Result<ByteSink, Trouble>> {
+  const file = path.resolve(workingFolder, out);
+  if (statSync(file, { throwIfNoEntry: false })?.isDirectory() === true) return err({ code: 'out-is-folder', message: `“${out}” is a folder.`, next: 'Name a file in it with --out.' });
+  try {
+    return ok(await fileSink(file, randomUUID()));
+  } catch (fault) {
+    return err(cannotWrite(out, fault));
+  }
+}
+
+function cannotWrite(out: string, fault: unknown): Trouble {
+  const reason = fault instanceof Error && 'code' in fault ? String(fault.code) : String(fault);
+  return reason === 'ENOENT'
+    ? { code: 'no-folder', message: `The folder for “${out}” is not there.`, next: 'Make it first, or name another file with --out.' }
+    : { code: 'cannot-write', message: `“${out}” cannot be written (${reason}).`, next: 'Name a file in a folder where you may write and that has room, with --out.' };
+}
+
+function say({ cases, period }: Chosen, out: string, { bytes, sha256, files, unsignedBecause }: WrittenBundle, io: CliIo): void {
+  const what = period === null ? `Case ${cases[0]!.number}` : `${cases.length} ${cases.length === 1 ? 'case' : 'cases'} received ${period.from} to ${period.to}`;
+  io.out(`${what} written to ${out} (${files} files, ${bytes} bytes, SHA-256 ${sha256}).\n`);
+  if (unsignedBecause !== '') io.err(`It is not signed: ${unsignedBecause} A manager who writes it in the window signs it.\n`);
+}
+
+/** Writes everything of a case, or of the cases received in a period, as a zip. */
 export async function runBundle(command: BundleCommand, io: CliIo): Promise<ExitCode> {
-  const { number, out, json } = command;
-  const view = await openView({ ...command, workingFolder: io.workingFolder });
+  const { out, json, from, to, what } = command;
+  if ((from === undefined) !== (to === undefined) || (from === undefined && what === undefined)) {
+    sayTrouble({ code: 'usage', message: 'A bundle is of one case, or of a period with --from and --to.', next: 'Name the number of the case, or both days as year-month-day.' }, json, io);
+    return EXIT.usage;
+  }
+  const view = await openView({ ...command, casebook: from === undefined ? command.casebook : what ?? command.casebook, workingFolder: io.workingFolder });
   if (!view.ok) return sayTrouble(view.error, json, io);
   try {
-    const found = await findCase(view.value, number);
-    if (!found.ok) return sayTrouble(found.error, json, io);
-    const bundle = await view.value.services['cases.bundle']({ caseId: found.value.id }, viewCall());
-    if (!bundle.ok) return sayTrouble(bundle.error, json, io);
-    const written = writeOut(out, bundle.value.zip, io.workingFolder);
+    const chosen = await chosenCases(command, view.value);
+    if (!chosen.ok) return sayTrouble(chosen.error, json, io);
+    const sink = await openOut(out, io.workingFolder);
+    if (!sink.ok) return sayTrouble(sink.error, json, io);
+    const written = await writeTo(sink.value, chosen.value, view.value, out);
     if (!written.ok) return sayTrouble(written.error, json, io);
-    const { file, bytes, sha256 } = written.value;
-    if (json) printJson(io, { ok: true, case: found.value.number, file, bytes, sha256 });
-    else io.out(`Case ${found.value.number} written to ${file} (${bytes} bytes, SHA-256 ${sha256}).\n`);
+    const { cases, period } = chosen.value;
+    if (json) printJson(io, { ok: true, ...(period === null ? { case: cases[0]!.number } : { period, cases: cases.map(({ number }) => number) }), file: out, bytes: written.value.bytes, sha256: written.value.sha256, files: written.value.files, signed: written.value.unsignedBecause === '' });
+    else say(chosen.value, out, written.value, io);
     return EXIT.done;
   } finally {
     view.value.close();
+  }
+}
+
+async function writeTo(sink: ByteSink, { cases, period }: Chosen, { casebook }: CasebookView, out: string): Promise<Result<WrittenBundle, Trouble>> {
+  try {
+    return await writeBundle({ cases, period, sink }, bundleWork(casebook, new Date().toISOString(), viewCall()));
+  } catch (fault) {
+    // A disk that is full or was taken away; anything else is a fault of the program and is thrown on.
+    if (fault instanceof Error && 'syscall' in fault) return err(cannotWrite(out, fault));
+    throw fault;
   }
 }

@@ -73,8 +73,53 @@ test('bundle writes a zip', async () => {
   const { code, out } = await culet('bundle', 'C-2026-0001', '--out', 'case.zip', ...of(), '--json');
   expect(code).toBe(0);
   const written = readFileSync(path.join(folder, 'case.zip'));
-  expect(JSON.parse(out)).toEqual({ ok: true, case: 'C-2026-0001', file: 'case.zip', bytes: written.byteLength, sha256: sha256(written) });
+  expect(JSON.parse(out)).toEqual({ ok: true, case: 'C-2026-0001', file: 'case.zip', bytes: written.byteLength, sha256: sha256(written), files: expect.any(Number) as number, signed: true });
   expect(written.subarray(0, 2).toString()).toBe('PK');
+});
+
+describe('the bundle of a period', () => {
+  const period = (from: string, to: string, ...more: string[]) => culet('bundle', house.casebook.file, '--from', from, '--to', to, '--out', 'period.zip', ...more, '--json');
+
+  test('holds the cases received on its days, and is verified by itself', async () => {
+    const { code, out } = await period('2026-11-25', '2026-11-25');
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ ok: true, period: { from: '2026-11-25', to: '2026-11-25' }, cases: ['C-2026-0001', 'C-2026-0002'], signed: true });
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
+    const known = await culet('verify', 'period.zip', ...of(), '--json');
+    expect(known.code).toBe(0);
+    expect(JSON.parse(known.out)).toMatchObject({ ok: true, verdict: 'authentic', faults: [], bundle: { cases: ['C-2026-0001', 'C-2026-0002'], reports: 1 }, sha256: sha256(readFileSync(path.join(folder, 'period.zip'))) });
+    const stranger = await culet('verify', 'period.zip', '--data', path.join(folder, 'nobody'));
+    expect(stranger.code).toBe(3);
+    expect(stranger.out).toContain('nobody here knows whose key signed it');
+  });
+
+  test('a byte that was changed makes it altered', async () => {
+    await period('2026-11-25', '2026-11-25');
+    const bytes = readFileSync(path.join(folder, 'period.zip'));
+    bytes[bytes.length >> 1]! ^= 1;
+    writeFileSync(path.join(folder, 'altered.zip'), bytes);
+    const { code, out } = await culet('verify', 'altered.zip', ...of());
+    expect(code).toBe(1);
+    expect(out).toContain('was altered or damaged');
+  });
+
+  test.each([
+    ['2020-01-01', '2020-12-31', 'not-found', 1],
+    ['2026-02-30', '2026-12-31', 'invalid-input', 1],
+    ['2026-12-31', '2026-01-01', 'invalid-input', 1],
+  ])('%s to %s: %s', async (from, to, code, exit) => {
+    rmSync(path.join(folder, 'period.zip'), { force: true });
+    const answer = await period(from, to);
+    expect([answer.code, (JSON.parse(answer.out) as { error: { code: string } }).error.code]).toEqual([exit, code]);
+    expect(existsSync(path.join(folder, 'period.zip'))).toBe(false);
+  });
+
+  test('half a period is a wrong command, and a zip of somebody else is none', async () => {
+    expect((await culet('bundle', house.casebook.file, '--from', '2026-11-25', '--out', 'x.zip')).code).toBe(2);
+    writeFileSync(path.join(folder, 'other.zip'), 'PK\u0003\u0004 nothing of ours');
+    const { code, out } = await culet('verify', 'other.zip', ...of());
+    expect([code, out.includes('This is not a bundle of Culet')]).toEqual([4, true]);
+  });
 });
 
 describe('verify', () => {

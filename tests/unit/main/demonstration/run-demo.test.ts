@@ -45,8 +45,8 @@ describe('the demonstration without a window', () => {
     expect(check.kind === 'sound' && key.ok && Buffer.compare(check.signed.publicKey, key.value.publicKey)).toBe(0);
     expect([check.kind === 'sound' && check.signed.statement.demonstration, key.ok && key.value.invented]).toEqual([true, true]);
     const files = unzipSync(readFileSync(made.value.bundle.file));
-    expect(sha256(files['reports/S-2026-0001.pdf']!)).toBe(made.value.report.sha256);
-    expect(JSON.parse(Buffer.from(files['case.json']!).toString())).toMatchObject({ demonstration: true });
+    expect(sha256(files['cases/C-2026-0001/reports/S-2026-0001.pdf']!)).toBe(made.value.report.sha256);
+    expect(JSON.parse(Buffer.from(files['cases/C-2026-0001/case.json']!).toString())).toMatchObject({ demonstration: true });
     const again = await runDemo(options());
     expect(again.ok && again.value.report.sha256).toBe(made.value.report.sha256);
     expect(again.ok && again.value.bundle.sha256).toBe(made.value.bundle.sha256);

@@ -109,10 +109,10 @@ describe('the services of a lot', () => {
     const { sha256 } = await house.done(house.examiner, 'lots.import', { itemId, name: 'list.csv', bytes: list, mapping, replace: false, note: '' });
     const { caseId } = await house.done(house.examiner, 'lots.get', { itemId });
     const files = unzipSync((await house.done(house.examiner, 'cases.bundle', { caseId })).zip);
-    const { lots } = caseDocument.parse(JSON.parse(new TextDecoder().decode(files['case.json'])));
+    const { lots } = caseDocument.parse(JSON.parse(new TextDecoder().decode(files['cases/C-2026-0001/case.json'])));
     expect(lots).toMatchObject([{ item: 'A', book: [{ ordinal: 1, content: { kind: 'plan' } }, { ordinal: 2, content: { kind: 'results', file: { sha256 } } }], results: [{ number: 1 }, { number: 2 }] }]);
     expect(lots![0]!.statement[0]).toContain('Tested: 2 of 340 stones.');
-    expect(files[`raw/list-${sha256.slice(0, 8)}-list.csv`]).toEqual(list);
+    expect(files[`cases/C-2026-0001/raw/list-${sha256.slice(0, 8)}-list.csv`]).toEqual(list);
   });
   test('a report is not issued while a lot’s count and results contradict each other', async () => {
     await house.done(house.examiner, 'lots.plan', { itemId, ...plan });

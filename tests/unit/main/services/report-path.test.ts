@@ -336,15 +336,17 @@ describe('the bundle of a case', () => {
     const names = Object.keys(files);
     const digest = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
     const short = (bytes: Uint8Array): string => digest(bytes).slice(0, 8);
-    expect(names).toEqual(['README.txt', 'case.json', 'custody.json', 'reports/S-2026-0001.pdf', `raw/R1-${short(luminescence.bytes)}-_.._a-1.jdx`, `raw/R2-${short(infrared.bytes)}-_con`, 'SHA256SUMS']);
-    expect(Buffer.compare(Buffer.from(files[names[4]!]!), Buffer.from(luminescence.bytes))).toBe(0);
+    const raw = [`cases/C-2026-0001/raw/R1-${short(luminescence.bytes)}-_.._a-1.jdx`, `cases/C-2026-0001/raw/R2-${short(infrared.bytes)}-_con`];
+    expect(names.filter((name) => name.startsWith('cases/'))).toEqual(['case.json', 'custody.json', 'audit.json', 'reports/S-2026-0001.pdf'].map((name) => `cases/C-2026-0001/${name}`).concat(raw));
+    expect([names[0], ...names.slice(-3)]).toEqual(['README.txt', 'SHA256SUMS', 'manifest.json', 'seal.txt']);
+    expect(Buffer.compare(Buffer.from(files[raw[0]!]!), Buffer.from(luminescence.bytes))).toBe(0);
     const lines = Buffer.from(files['SHA256SUMS']!).toString().trim().split('\n');
-    expect(lines).toEqual(names.slice(0, -1).map((name) => `${digest(files[name]!)}  ${name}`));
+    expect(lines).toEqual(names.slice(0, -3).map((name) => `${digest(files[name]!)}  ${name}`));
 
-    const document = caseDocument.parse(JSON.parse(Buffer.from(files['case.json']!).toString()));
+    const document = caseDocument.parse(JSON.parse(Buffer.from(files['cases/C-2026-0001/case.json']!).toString()));
     expect(document.stones[0]?.runs).toHaveLength(2);
     expect(document.rawRecords[0]?.runs).toEqual(['R1', 'R2']);
-    const custody = custodyDocument.parse(JSON.parse(Buffer.from(files['custody.json']!).toString()));
+    const custody = custodyDocument.parse(JSON.parse(Buffer.from(files['cases/C-2026-0001/custody.json']!).toString()));
     expect(custody.entries.length).toBeGreaterThan(3);
     for (const entry of custody.entries) expect(sha256Hex(canonicalJson(entry.statement))).toBe(entry.hash);
   }, 20_000);

@@ -89,10 +89,9 @@ describe('the pool of worker threads', () => {
 
   test('the entry of the bundle answers by task name, with the same outcome as on the calling thread', async () => {
     pool = createTaskPool({ workerFile: new URL('../../../../main/workers/worker.ts', import.meta.url), size: 1 });
-    const entries = [{ path: 'a/b.txt', bytes: new TextEncoder().encode('the same\n'.repeat(50)) }];
-    const payload = { entries, at: '2026-11-25T10:00:00.000Z' };
-    const inThread = await pool.run('zip-files', payload);
-    const inline = await createInlinePool().run('zip-files', payload);
+    const payload = { bytes: new TextEncoder().encode('the same\n'.repeat(50)), store: false };
+    const inThread = await pool.run('pack-file', payload);
+    const inline = await createInlinePool().run('pack-file', payload);
     expect(inThread).toEqual(inline);
     expect(inThread.ok).toBe(true);
     const unknown = await loose().run('constructor', {});
