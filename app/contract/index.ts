@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { batchContract } from './batch.ts';
+import { bundlesContract } from './bundles.ts';
 import { casebookContract } from './casebook.ts';
 import { casesContract } from './cases.ts';
 import { custodyContract } from './custody.ts';
@@ -19,7 +20,7 @@ import { workContract } from './work.ts';
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
   ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...peopleContract,
-  ...reportCheckContract, ...checkpointsContract, ...historyContract,
+  ...reportCheckContract, ...checkpointsContract, ...historyContract, ...bundlesContract,
 } as const;
 
 export type Contract = typeof contract;

@@ -178,7 +178,7 @@ export function checkBundle(source: ByteSource, { progress }: CheckOptions = {})
   else state.ledgers.finish(state.index);
   compareCases(state);
   const seal = compareSeal(state, members);
-  return { isBundle, faults: onceEach(faults), summary: summaryOf(state), publicKey: seal?.signed?.publicKey ?? null };
+  return { isBundle, faults: onceEach(faults), summary: seal === null ? null : summaryOf(state), publicKey: seal?.signed?.publicKey ?? null };
 }
 
 /** A file that is damaged is named once: that its bytes were altered says more than what follows from it. */

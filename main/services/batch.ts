@@ -4,7 +4,7 @@ import { ok } from '../../app/result.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { taskFailure } from '../workers/task-failure.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
-import { createCancelTasks } from './cancel-tasks.ts';
+import { createCancelTasks, type CancelTasks } from './cancel-tasks.ts';
 import { withHouseScale } from './house-scale.ts';
 import type { Services } from './service.ts';
 
@@ -19,8 +19,7 @@ type File = ParsedInput<'batch.analyse'>['files'][number];
 const compact = (file: File): File => (file.bytes.byteLength === file.bytes.buffer.byteLength ? file : { ...file, bytes: file.bytes.slice() });
 
 /** Analysing many files without keeping them, by the open casebook’s settings where there is one, and stopping long work. */
-export function createBatchServices({ pool, casebook }: { readonly pool: TaskPool; casebook(): Casebook | null }): Pick<Services, 'batch.analyse' | 'work.cancel'> {
-  const tasks = createCancelTasks();
+export function createBatchServices({ pool, casebook, tasks = createCancelTasks() }: { readonly pool: TaskPool; casebook(): Casebook | null; readonly tasks?: CancelTasks }): Pick<Services, 'batch.analyse' | 'work.cancel'> {
   return {
     async 'batch.analyse'({ task, files, parameters }, call) {
       const { signal, done } = tasks.begin(task, call.signal);

@@ -6,6 +6,8 @@ import type { SessionGuard } from '../people/session-guard.ts';
 import type { Verify } from '../verify/verify-in-threads.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
+import { createBundlesServices } from './bundles.ts';
+import { createCancelTasks } from './cancel-tasks.ts';
 import { createHistoryServices } from './history.ts';
 import { createCustodyPrintServices } from './custody-print.ts';
 import type { HostFacts } from './intake-context.ts';
@@ -24,12 +26,14 @@ export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly 
 export function createServices(deps: ServicesDeps): Services {
   const intake = createIntakeServices(deps);
   const work = { now: deps.now, newId: deps.newId, pool: deps.pool, signer: deps.keyring, casebook: () => deps.manager.current() };
+  const tasks = createCancelTasks();
   return {
     ...intake,
     ...createKeysServices(deps),
     ...createCheckpointsServices(deps),
     ...createHistoryServices(deps),
-    ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current() }),
+    ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current(), tasks }),
+    ...createBundlesServices({ ...work, tasks }),
     ...createCustodyPrintServices(deps),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),

@@ -11,6 +11,7 @@ import { measureFrameTask } from './tasks/measure-frame.ts';
 import { photographFactsTask } from './tasks/photograph-facts.ts';
 import { photographPreviewTask } from './tasks/photograph-preview.ts';
 import { reportFiguresTask } from './tasks/report-figures.ts';
+import { checkBundleTask } from './tasks/check-bundle.ts';
 import { checkReportTask } from './tasks/check-report.ts';
 import { renderCustodyTask } from './tasks/render-custody.ts';
 import { renderHandOverTask } from './tasks/render-hand-over.ts';
@@ -30,6 +31,7 @@ export const TASKS = {
   'calibrate-scale': calibrateScaleTask,
   'find-laser': findLaserTask,
   'report-figures': reportFiguresTask,
+  'check-bundle': checkBundleTask,
   'check-report': checkReportTask,
   'render-custody': renderCustodyTask,
   'render-hand-over': renderHandOverTask,

@@ -14,6 +14,7 @@ import { go } from '../router.ts';
 import { useKey } from '../keys/keymap.ts';
 import { View } from '../shell/view.tsx';
 import { custodyWords } from '../../app/report/custody-words.ts';
+import { PeriodBundle } from './period-bundle.tsx';
 import { VerificationSheet } from './verification-sheet.tsx';
 
 type Book = 'custody' | 'audit';
@@ -21,7 +22,7 @@ const SHOWN = 1000;
 
 /** Both ledgers, newest first, and the check that recomputes them. */
 export default function LedgersView() {
-  const { laboratory } = useHouse();
+  const { laboratory, me } = useHouse();
   const [book, setBook] = useState<Book>('custody');
   const [result, setResult] = useState<Verification | null>(null);
   const custody = useAsk('custody.list', book === 'custody' ? { caseId: null, itemId: null, limit: SHOWN } : null);
@@ -31,6 +32,9 @@ export default function LedgersView() {
   const notes = useNotes();
   const run = () => { verify.mutate({}, { onSuccess: setResult, onError: (e) => { notes.complain(e.failure); } }); };
   useKey('V', run);
+  const isManager = me?.roles.includes('manager') ?? false;
+  const [bundling, setBundling] = useState(false);
+  useKey('B', () => { if (isManager) setBundling(true); });
 
   const when = (at: string) => showMoment(at, laboratory.zone);
   const custodyColumns: readonly Column<CustodyView>[] = [
@@ -56,10 +60,12 @@ export default function LedgersView() {
     <View over={shown.data ? `${total.toLocaleString('en')} entries${total > SHOWN ? `, the newest ${SHOWN} shown` : ''}` : ' '} title="Ledgers" actions={(
       <>
         <Segmented<Book> label="Ledger" value={book} onChange={setBook} options={[{ value: 'custody', label: 'custody' }, { value: 'audit', label: 'audit' }]} />
+        {isManager ? <Button keys="B" onPress={() => { setBundling(true); }}>Bundle of a period</Button> : null}
         <Button isDisabled={sign.isPending} onPress={() => { sign.mutate({}, { onSuccess: ({ file }) => { notes.say(`Signed and kept: ${file}`); }, onError: (e) => { notes.complain(e.failure); } }); }}>Sign a checkpoint</Button>
         <Button kind="main" keys="V" isDisabled={verify.isPending} onPress={run}>{verify.isPending ? 'Verifying' : 'Verify'}</Button>
       </>
     )}>
+      {bundling ? <PeriodBundle onClose={() => { setBundling(false); }} /> : null}
       <div className="page page-sheet">
         {verify.isPending ? <Working what="Recomputing every entry and every digest" /> : null}
         {result ? <VerificationSheet result={result} /> : null}

@@ -5,7 +5,7 @@ import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
 import { CheckReport } from './check-report.tsx';
 
-/** A report that somebody brings, checked with the keys and the reports that this casebook knows. */
+/** A report or a bundle that somebody brings, checked with the keys and the reports that this casebook knows. */
 export default function CheckView() {
   const { laboratory } = useHouse();
   const back = () => { go({ view: 'reports' }); };

@@ -45,7 +45,7 @@ describe.each(availableHosts())('checking a report in %s', (host) => {
 
   test('needs no casebook: the first screen takes a report and says whose key is not known', async () => {
     await culet.page.getByRole('button', { name: 'Check a report' }).click();
-    await culet.page.getByText('Drop the PDF of a report anywhere on this page, or').waitFor();
+    await culet.page.getByText('Drop the PDF of a report or the zip of a bundle anywhere on this page, or').waitFor();
     await lookAt(culet, 'check-empty');
     const text = await bring('S-2026-0088.pdf', 'Unaltered, key unknown');
     expect(text).toContain('Every byte of this report is as it was signed.');

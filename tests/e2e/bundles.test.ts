@@ -1,0 +1,74 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { addDays, dayInZone } from '../../app/custody/calendar.ts';
+import { availableHosts } from './harness/hosts.ts';
+import { openCulet, type OpenCulet } from './harness/launch.ts';
+import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
+import { callDoor } from './steps/call-door.ts';
+import { usualCase } from './steps/hand-overs.ts';
+import { lookAt, visit } from './steps/look-at.ts';
+
+describe.each(availableHosts())('bundles of a period in %s', (host) => {
+  let culet: OpenCulet;
+  const folder = mkdtempSync(join(tmpdir(), 'culet-bundles-'));
+  beforeAll(async () => {
+    culet = await openCulet({ host });
+    await beginCasebook(culet);
+    await callDoor(culet, 'cases.takeIn', usualCase('Marrow Lane Jewellers'));
+  });
+  afterAll(async () => {
+    await culet.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const today = () => dayInZone(new Date().toISOString(), LABORATORY.zone);
+  const sheet = () => culet.page.getByRole('dialog', { name: 'Bundle of a period' });
+  const answer = () => culet.page.getByRole('status', { name: 'Answer' });
+  let written = '';
+
+  test('an empty period is said in words, by the keyboard alone', async () => {
+    await visit(culet, '#/ledgers', 'Ledgers');
+    await culet.page.keyboard.press('b');
+    await sheet().waitFor();
+    await lookAt(culet, 'bundle-period');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet().getByText(/No case was received from/).waitFor();
+    await lookAt(culet, 'bundle-period-empty');
+  });
+
+  test('is written beside the casebook, signed', async () => {
+    await sheet().getByLabel('Received from').fill(addDays(today(), -1));
+    await sheet().getByLabel('to', { exact: true }).fill(today());
+    await culet.page.keyboard.press('Control+Enter');
+    const done = sheet().getByRole('status', { name: 'Written' });
+    await done.waitFor();
+    const text = await done.innerText();
+    expect(text).toContain('cases: 1');
+    expect(text).toContain('with the laboratory’s key');
+    written = /\S.*bundles.*\.zip/.exec(text)![0].trim();
+    expect(existsSync(written)).toBe(true);
+    await lookAt(culet, 'bundle-period-written');
+    await culet.page.keyboard.press('Escape');
+    await sheet().waitFor({ state: 'detached' });
+  });
+
+  test('is found authentic where reports are checked, and an altered one is told with its file', async () => {
+    await visit(culet, '#/check', 'Check a report');
+    await culet.page.getByLabel('zip of a bundle').setInputFiles(written);
+    await answer().getByRole('heading', { name: 'Authentic' }).waitFor();
+    expect(await answer().innerText()).toContain(LABORATORY.name);
+    await lookAt(culet, 'check-bundle-authentic');
+    const bytes = readFileSync(written);
+    bytes[bytes.indexOf('Culet bundle') + 20]! ^= 1;
+    writeFileSync(join(folder, 'altered.zip'), bytes);
+    await culet.page.getByLabel('zip of a bundle').setInputFiles(join(folder, 'altered.zip'));
+    await answer().getByRole('heading', { name: 'Altered' }).waitFor();
+    expect(await answer().innerText()).toContain('README.txt');
+    await lookAt(culet, 'check-bundle-altered');
+    writeFileSync(join(folder, 'other.zip'), 'PK\u0003\u0004 of somebody else');
+    await culet.page.getByLabel('zip of a bundle').setInputFiles(join(folder, 'other.zip'));
+    await answer().getByRole('heading', { name: 'Not a bundle' }).waitFor();
+  });
+});
