@@ -50,7 +50,13 @@ export const reportDraftsContract = {
   'reportDrafts.discard': reads(writers, z.strictObject({ draftId: id }), done),
   /** The pages as they would be issued now, how they stand with the standard, and words to look at again. Keeps nothing. */
   'reportDrafts.look': reads('anyone', z.strictObject({ draftId: id, content: draftContent }), looked),
-  /** Numbers and freezes the draft, which is then gone. */
-  'reportDrafts.issue': changes(['appraiser', 'manager'], z.strictObject({ draftId: id }), reportRow),
+  /**
+   * Numbers and freezes the draft, which is then gone. `standing`: the words that should not stand in it by the rules of naming, as the
+   * person who issues it saw them, and why they are to stand; refused where one stands that is not among them. Kept in the audit ledger.
+   */
+  'reportDrafts.issue': changes(['appraiser', 'manager'], z.strictObject({
+    draftId: id,
+    standing: z.strictObject({ words: z.array(z.string().max(200)).max(500), reason: filled('Write why these words are to stand.', 400) }).optional(),
+  }), reportRow),
   'reports.withdraw': changes(['appraiser', 'manager'], z.strictObject({ reportId: id, reason: filled('Write why the report is withdrawn.', 2000) }), reportRow),
 };

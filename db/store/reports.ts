@@ -52,6 +52,8 @@ export type NewReport = ReportNumber & {
   readonly amends: { readonly id: string; readonly reason: string } | null;
   /** The draft that it is issued from, which is then gone. */
   readonly draftId: string | null;
+  /** Words in it that should not stand there by the rules of naming, and why they do; kept in its audit entry. */
+  readonly words: { readonly reason: string; readonly words: readonly { readonly field: string; readonly word: string; readonly source: string }[] } | null;
 };
 
 export type StoredReport = { readonly name: string; readonly number: string; readonly revision: number; readonly model: string; readonly pdf: Uint8Array; readonly pdfSha256: string };
@@ -108,7 +110,7 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
       tx.run(`UPDATE case_record SET state = 'reported' WHERE id = @caseId AND state <> 'returned'`, { caseId: fresh.caseId });
       appendAudit(tx, change, {
         subject: fresh.number, caseId: fresh.caseId,
-        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, pdf: fresh.pdfSha256, ...(fresh.amends !== null && { replaces: fresh.amends.id, reason: fresh.amends.reason }) },
+        content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, pdf: fresh.pdfSha256, ...(fresh.amends !== null && { replaces: fresh.amends.id, reason: fresh.amends.reason }), ...(fresh.words !== null && { standing: fresh.words }) },
       });
       return rowOf(tx, id);
     }),

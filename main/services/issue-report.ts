@@ -4,6 +4,7 @@ import type { ReportRow } from '../../app/contract/report-row.ts';
 import { canonicalJson } from '../../app/custody/canonical-json.ts';
 import { dayInZone } from '../../app/custody/calendar.ts';
 import type { DraftContent } from '../../app/report/draft/draft-content.ts';
+import { draftWords } from '../../app/report/draft/draft-words.ts';
 import type { ReportModel } from '../../app/report/report-model.ts';
 import { ok, type Result } from '../../app/result.ts';
 import { theLaboratory } from '../../db/store/laboratory.ts';
@@ -15,6 +16,7 @@ import type { DrawnReport } from '../workers/tasks/render-report.ts';
 import { buildReportModel, missingOf } from './build-report-model.ts';
 import { enclose } from './enclose-report.ts';
 import { conflict, refused } from './failures.ts';
+import { answeredFor, type StandingWords } from './standing-words.ts';
 import type { ChangingWork, Work } from './work-context.ts';
 
 export const sha256 = (data: string | Uint8Array): string => createHash('sha256').update(data).digest('hex');
@@ -30,10 +32,10 @@ async function signDrawn(model: ReportModel, { document }: Enclosure, { pdf, fil
   return signReport({ model, document, pdf, file }, signer);
 }
 
-export type ToIssue = { readonly caseId: string; readonly content: DraftContent; readonly draftId: string | null };
+export type ToIssue = { readonly caseId: string; readonly content: DraftContent; readonly draftId: string | null; /** Words that somebody answers for. */ readonly standing: StandingWords | null };
 
 /** One attempt: numbers the report, draws it, and freezes it unless something changed meanwhile (null). */
-async function tryIssue({ caseId, content, draftId }: ToIssue, work: ChangingWork): Promise<Result<ReportRow | null, Failure>> {
+async function tryIssue({ caseId, content, draftId, standing }: ToIssue, work: ChangingWork): Promise<Result<ReportRow | null, Failure>> {
   const { stores, casebook, change, at } = work;
   const db = casebook.handle.read;
   const year = Number(dayInZone(at, theLaboratory(db).zone).slice(0, 4));
@@ -45,6 +47,8 @@ async function tryIssue({ caseId, content, draftId }: ToIssue, work: ChangingWor
   const { model, clauses, source, records } = built.value;
   const missing = missingOf(clauses);
   if (missing.length > 0) return refused(`The report can’t be issued yet: ${missing.join(' ')}`, 'Do what is missing, then issue it.');
+  const words = answeredFor(draftWords(content, [source.case.client.name, source.laboratory.name]), standing);
+  if (!words.ok) return words;
   const text = canonicalJson(model);
   const modelDigest = sha256(text);
   const enclosure = enclose({ source, model, modelDigest, records }, true, db);
@@ -54,7 +58,7 @@ async function tryIssue({ caseId, content, draftId }: ToIssue, work: ChangingWor
   const pdf = await signDrawn(model, enclosure.value, drawn.value, work);
   if (!pdf.ok) return pdf;
   return ok(await stores.reports.issue(change, {
-    ...number, caseId, year, model: text, modelDigest, pdf: pdf.value, pdfSha256: sha256(pdf.value), subject: content.subject, draftId,
+    ...number, caseId, year, model: text, modelDigest, pdf: pdf.value, pdfSha256: sha256(pdf.value), subject: content.subject, draftId, words: words.value,
     amends: content.amends === null ? null : { id: content.amends, reason: content.reason.trim() },
   }, seen));
 }

@@ -112,9 +112,9 @@ export function createReportDraftServices(deps: WorkDeps): DraftServices {
         words: draftWords(content, [source.case.client.name, source.laboratory.name]), changes: sectionOf(model, 'amendment')?.changes ?? [],
       });
     }),
-    'reportDrafts.issue': changing(deps, 'reportDrafts.issue', async ({ draftId }, work) => {
+    'reportDrafts.issue': changing(deps, 'reportDrafts.issue', async ({ draftId, standing = null }, work) => {
       const draft = await work.stores.reportDrafts.get(draftId);
-      return draft === null ? gone() : issueReport({ caseId: draft.caseId, content: draft.content, draftId }, work);
+      return draft === null ? gone() : issueReport({ caseId: draft.caseId, content: draft.content, draftId, standing }, work);
     }),
   };
 }

@@ -49,7 +49,7 @@ export function createReportServices(deps: WorkDeps): ReportServices {
 
     'reports.issue': changing(deps, 'reports.issue', async ({ caseId, reason }, work) => {
       const content = await wholeCase(caseId, reason, work);
-      return content.ok ? issueReport({ caseId, content: content.value, draftId: null }, work) : content;
+      return content.ok ? issueReport({ caseId, content: content.value, draftId: null, standing: null }, work) : content;
     }),
 
     'reports.withdraw': changing(deps, 'reports.withdraw', async ({ reportId, reason }, { stores, change }) => {

@@ -97,7 +97,7 @@ function Builder({ draftId, caseId, first, choices }: { readonly draftId: string
           {looked.data ? <CompletenessPanel clauses={clauses} words={words} reasons={content.notApplicable} onReasons={(notApplicable) => { change({ notApplicable }); }} /> : null}
         </aside>
       </div>
-      {sheet === 'issue' ? <IssueSheet draftId={draftId} words={words.length} onClose={() => { setSheet(null); }} onIssued={(report) => { notes.say(`${report.number}, revision ${report.revision}, is issued and frozen.`); go({ view: 'reports' }); }} /> : null}
+      {sheet === 'issue' ? <IssueSheet draftId={draftId} words={words} onClose={() => { setSheet(null); }} onIssued={(report) => { notes.say(`${report.number}, revision ${report.revision}, is issued and frozen.`); go({ view: 'reports' }); }} /> : null}
       {sheet === 'discard' ? <DiscardSheet draftId={draftId} onClose={() => { setSheet(null); }} /> : null}
     </View>
   );

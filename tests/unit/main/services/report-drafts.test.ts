@@ -103,3 +103,26 @@ test('words that should not stand there are pointed out with their source, but n
   expect(words.map((remark) => [remark.field, remark.word])).toEqual([['remarks', 'Genuine']]);
   expect(words[0]!.source).toContain('ISO 18323');
 }, 60_000);
+
+test('words that should not stand are answered for with a reason, which is kept in the audit ledger; otherwise nothing is issued', async () => {
+  await confirmed(stones['A-1']!);
+  const draftId = await begin();
+  await save(draftId, { remarks: 'A genuine stone, certified by us.' });
+  const issue = (standing?: { words: string[]; reason: string }) => house.as(house.colleague, 'reportDrafts.issue', { draftId, ...(standing && { standing }) });
+  const unanswered = await issue();
+  expect(unanswered).toMatchObject({ ok: false, error: { code: 'refused', message: expect.stringMatching(/“genuine” \(remarks; ISO 18323:2015.*“certified”/) as string } });
+  const half = await issue({ words: ['genuine'], reason: 'The client’s own words.' });
+  expect(half).toMatchObject({ ok: false, error: { code: 'refused', message: expect.stringContaining('“certified”') as string } });
+  expect(half.ok || half.error.message).not.toContain('genuine');
+  const row = await house.done(house.colleague, 'reportDrafts.issue', { draftId, standing: { words: ['genuine', 'certified'], reason: 'The client’s own words, quoted.' } });
+  const { content } = house.casebook.handle.read.get<{ content: string }>(`SELECT content FROM audit_entry WHERE operation = 'reportDrafts.issue' AND subject = ?`, [row.number])!;
+  expect(JSON.parse(content)).toMatchObject({ number: row.number, standing: { reason: 'The client’s own words, quoted.', words: [{ field: 'remarks', word: 'genuine' }, { field: 'remarks', word: 'certified' }] } });
+  expect((await house.casebook.ledgers.verify({ at: house.now() }))?.parts.filter((part) => !part.sound)).toEqual([]);
+}, 60_000);
+
+test('where no such word stands, none is kept', async () => {
+  await confirmed(stones['A-1']!);
+  const row = await house.done(house.colleague, 'reportDrafts.issue', { draftId: await begin() });
+  const { content } = house.casebook.handle.read.get<{ content: string }>(`SELECT content FROM audit_entry WHERE operation = 'reportDrafts.issue' AND subject = ?`, [row.number])!;
+  expect(JSON.parse(content)).not.toHaveProperty('standing');
+}, 60_000);
