@@ -56,7 +56,7 @@ export const reportDraftsContract = {
    */
   'reportDrafts.issue': changes(['appraiser', 'manager'], z.strictObject({
     draftId: id,
-    standing: z.strictObject({ words: z.array(z.string().max(200)).max(500), reason: filled('Write why these words are to stand.', 400) }).optional(),
+    standing: z.strictObject({ words: z.array(z.string().max(200)).max(500), reason: filled('Write the reason; without one the report is not issued.', 400) }).optional(),
   }), reportRow),
   'reports.withdraw': changes(['appraiser', 'manager'], z.strictObject({ reportId: id, reason: filled('Write why the report is withdrawn.', 2000) }), reportRow),
 };

@@ -44,6 +44,8 @@ function lead(workerFile: string, workerData: ThreadData, { signal, progress }: 
  * is free. Where a machine does not let the file be read so, it is done on the calling thread.
  */
 export function createVerifyInThreads(workerFile: string): Verify {
+  // The database's binding works on Electron's main thread alone; on any other it ends the program.
+  if (process.versions['electron'] !== undefined) return verifyOnThisThread;
   const helpers = Math.max(2, Math.min(HELPERS_AT_MOST, availableParallelism()));
   return async (casebook, options) => {
     if (options.signal?.aborted) return null;

@@ -39,6 +39,7 @@ export function KeysSection() {
           </li>
         ))}
       </ul>
+      {own.length > 0 ? <p className="quiet">{laboratory.isDemonstration ? 'Its private part lies open in this casebook: it is invented and no secret.' : 'Its private part is closed with the passwords of those who may sign and with the recovery sheet. The key store of this computer is not used, so that the casebook signs on another one too.'}</p> : null}
       <p className="quiet">Whoever checks a report compares this fingerprint with what you tell them by another way. {keys.data?.open === false ? 'The key is locked at the moment: an appraiser or a manager opens it by signing in.' : ''}</p>
       {renewing ? <RenewKey onClose={() => { setRenewing(false); }} /> : null}
     </section>

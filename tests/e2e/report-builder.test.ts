@@ -137,9 +137,9 @@ describe.each(availableHosts())('building a report in %s', (host) => {
     const sheet = culet.page.getByRole('alertdialog', { name: 'Issue the report?' });
     await sheet.getByText('ISO 18323:2015', { exact: false }).waitFor();
     await press('Control+Enter');
-    await sheet.getByText('Write why these words are to stand.').waitFor();
+    await sheet.getByText('Write the reason; without one the report is not issued.').waitFor();
     await lookAt(culet, 'report-builder-words');
-    await typeInto(culet.page, 'Why they are to stand', 'Quoted from the bill of sale.');
+    await typeInto(culet.page, 'Why it is to stand', 'Quoted from the bill of sale.');
     await press('Control+Enter');
     await culet.page.getByRole('heading', { level: 1, name: 'Reports' }).waitFor({ timeout: 15_000 });
     await reportRows().nth(2).getByText('superseded').waitFor();

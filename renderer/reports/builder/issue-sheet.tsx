@@ -30,7 +30,7 @@ export function IssueSheet({ draftId, words, onClose, onIssued }: Props) {
       {answers ? <>
         <p className="warn">{words.length === 1 ? 'One word' : `${words.length} words`} in what you wrote should not stand there by the rules of naming:</p>
         <WordList words={words} />
-        <Field label="Why they are to stand" hint="Kept in the audit ledger with the words, under your name." lines={2} autoFocus value={reason} onChange={setReason} error={wrong} />
+        <Field label={words.length === 1 ? 'Why it is to stand' : 'Why they are to stand'} hint="Kept in the audit ledger under your name." lines={2} autoFocus value={reason} onChange={setReason} error={wrong} />
       </> : null}
       {issue.error && wrong === undefined ? <Trouble {...issue.error.failure} /> : null}
     </Dialog>
