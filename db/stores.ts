@@ -7,6 +7,7 @@ import { createClientsStore, type ClientsStore } from './store/clients.ts';
 import { createCredentialsStore, type CredentialsStore } from './store/credentials.ts';
 import { createCustodyStore, type CustodyStore } from './store/custody.ts';
 import { createDraftsStore, type DraftsStore } from './store/drafts.ts';
+import { createFiguresStore, type FiguresStore } from './store/figures.ts';
 import { createFindStore, type FindStore } from './store/find.ts';
 import { createKeysStore, type KeysStore } from './store/keys.ts';
 import { createHistoryStore, type HistoryStore } from './store/history.ts';
@@ -15,6 +16,7 @@ import { createPeopleStore, type PeopleStore } from './store/people.ts';
 import { createPhotographsStore, type PhotographsStore } from './store/photographs.ts';
 import { createRawRecordsStore, type RawRecordsStore } from './store/put-raw-record.ts';
 import { createStonesStore, type StonesStore } from './store/stones.ts';
+import { createTrialsStore, type TrialsStore } from './store/trials.ts';
 import { createVerifyStore, type VerifyStore } from './store/verify.ts';
 
 /** The stores of what was taken in. Those of the work done on it are made from the same handle. */
@@ -35,6 +37,8 @@ export type Stores = {
   readonly bench: BenchStore;
   readonly find: FindStore;
   readonly history: HistoryStore;
+  readonly figures: FiguresStore;
+  readonly trials: TrialsStore;
   readonly ledgers: VerifyStore;
 };
 
@@ -56,6 +60,8 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     bench: createBenchStore(handle),
     find: createFindStore(handle),
     history: createHistoryStore(handle),
+    figures: createFiguresStore(handle),
+    trials: createTrialsStore(handle, newId),
     ledgers: createVerifyStore(handle, guardsRestored),
   };
 }

@@ -6,6 +6,7 @@ import { App } from './app.tsx';
 import './look/fonts.css';
 import './look/tokens.css';
 import './look/base.css';
+import './look/plain-table.css';
 import { NotesHost } from './look/notes.tsx';
 import { applyTheme } from './look/theme.ts';
 import { queryClient } from './queries.ts';

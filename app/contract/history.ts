@@ -51,6 +51,8 @@ export const historyContract = {
     clients: z.array(choice), people: z.array(choice), instruments: z.array(choice),
     /** The day of the first case, or null while there is none. */
     first: day.nullable(), today: day,
+    /** The day of whatever can be counted first: a case, a check of an instrument, a trial of a known sample. */
+    firstCounted: day.nullable(),
   })),
   /** Makes the search index anew from the records. */
   'history.rebuildSearch': changes(['manager'], nothing, done),

@@ -6,6 +6,7 @@ import { casesContract } from './cases.ts';
 import { custodyContract } from './custody.ts';
 import { checkpointsContract } from './checkpoints.ts';
 import type { Reply } from './failure.ts';
+import { figuresContract } from './figures.ts';
 import { historyContract } from './history.ts';
 import { keysContract } from './keys.ts';
 import { imagesContract } from './images.ts';
@@ -20,7 +21,7 @@ import { workContract } from './work.ts';
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
   ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...peopleContract,
-  ...reportCheckContract, ...checkpointsContract, ...historyContract, ...bundlesContract,
+  ...reportCheckContract, ...checkpointsContract, ...historyContract, ...figuresContract, ...bundlesContract,
 } as const;
 
 export type Contract = typeof contract;

@@ -91,10 +91,21 @@ export const findingView = findingFact.extend({
 });
 export type FindingView = z.infer<typeof findingView>;
 
+/** What a check of an instrument measured, where it gave a number. */
+export const checkNumber = z.strictObject({
+  quantity: filled('Write what was measured.', 80), unit: line(20), value: z.number(),
+  expected: z.number().nullable(), tolerance: z.number().positive('A tolerance is more than nought.').nullable(),
+});
+export type CheckNumber = z.infer<typeof checkNumber>;
+
 export const conclusionView = z.object({
   id, stoneId: id, ordinal: z.number(), conclusion: conclusionId, reasons: z.string(), departure: z.string(), rules: z.string(), proposal,
   by: z.string(), byId: id, at: instant,
-  confirmation: z.object({ by: z.string(), byId: id, agrees: z.boolean(), reason: z.string(), at: instant }).nullable(),
+  confirmation: z.object({
+    by: z.string(), byId: id, agrees: z.boolean(), reason: z.string(), at: instant,
+    /** The second person's own conclusion, where one was stated, and whether it was before they were shown the first. */
+    outcome: conclusionId.nullable(), readFirst: z.boolean(),
+  }).nullable(),
 });
 export type ConclusionView = z.infer<typeof conclusionView>;
 
@@ -116,7 +127,7 @@ export const workContract = {
     id: id.nullable(), name: filled('Name the instrument as the bench calls it.', 120), methods: z.array(methodId).min(1, 'Choose at least one method.'),
     serial: line(80), place: line(80), remembers: instrumentMemory, checkEveryDays: z.number().int().min(1).max(3650), active: z.boolean(),
   }), instrumentView),
-  'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400) }), instrumentView),
+  'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400), measured: checkNumber.nullable().default(null) }), instrumentView),
   ...calibrationContract,
   'instruments.tryLaser': reads(bench, z.strictObject(diamondFile), laserTrial),
   /** Keeps the laser’s wavelength as a check of the instrument, which remembers it for its next run. */
@@ -142,7 +153,11 @@ export const workContract = {
   'findings.decide': changes(bench, z.strictObject({ findingId: id, accept: z.boolean(), reason: line(1000) }), findingView),
   'findings.add': changes(bench, z.strictObject({ stoneId: id, method: methodId, statement: filled('Write what was seen.', 600), strength, supports, caution: line(400) }), findingView),
   'conclusions.conclude': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ stoneId: id, conclusion: conclusionId, reasons: filled('Give the reasons, in sentences an appraiser can print.', 4000), departure: line(2000) }), conclusionView),
-  'conclusions.confirm': changes(['examiner', 'second-examiner', 'appraiser', 'manager'], z.strictObject({ conclusionId: id, agrees: z.boolean(), reason: line(2000) }), conclusionView),
+  'conclusions.confirm': changes(['examiner', 'second-examiner', 'appraiser', 'manager'], z.strictObject({
+    conclusionId: id, agrees: z.boolean(), reason: line(2000),
+    /** The second person's own conclusion; `readFirst` where it was stated before the first was shown. */
+    outcome: conclusionId.nullable().default(null), readFirst: z.boolean().default(false),
+  }), conclusionView),
   'reports.list': reads('anyone', z.strictObject({ caseId: id.nullable() }), z.array(reportRow)),
   /** What the report would say now, and what is still missing before it may be issued. */
   'reports.prepare': reads('anyone', z.strictObject({ caseId: id }), z.object({ model: reportModel, missing: z.array(z.string()) })),

@@ -16,3 +16,8 @@ export const CONCLUSION_WORDS: Readonly<Record<ConclusionId, string>> = {
   undetermined: 'undetermined – further testing required',
   'out-of-scope': 'outside the scope of this screening',
 };
+
+/** For the heads of narrow columns; the whole words stand beside. */
+export const CONCLUSION_SHORT: Readonly<Record<ConclusionId, string>> = {
+  natural: 'natural', 'grown-cvd': 'CVD', 'grown-hpht': 'HPHT', 'grown-undetermined-method': 'grown, method open', 'not-diamond': 'not diamond', undetermined: 'undetermined', 'out-of-scope': 'out of scope',
+};

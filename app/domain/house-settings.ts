@@ -29,6 +29,8 @@ export const houseSettings = z.object({
   places: z.array(z.string().trim().min(1).max(120)).max(200).default([]),
   /** A window that nobody touches locks itself after so many minutes: common practice, no source. */
   idleMinutes: z.number().int().min(1).max(120).default(10),
+  /** Whether a second person states a conclusion of their own before they are shown the first one: only then do two readings say how well two persons agree. */
+  secondReadsFirst: z.boolean().default(false),
   /** Whether the names of those who work here can be seen before anybody signed in; else a name is typed. */
   showNames: z.boolean().default(true),
   /** Which tests are asked for, by purpose. */

@@ -1,4 +1,4 @@
-import { integer, primaryKey, sqliteTable, text, blob } from 'drizzle-orm/sqlite-core';
+import { integer, primaryKey, real, sqliteTable, text, blob } from 'drizzle-orm/sqlite-core';
 
 /** The laboratory itself: one row, id 1. */
 export const laboratory = sqliteTable('laboratory', {
@@ -47,6 +47,13 @@ export const instrumentCheck = sqliteTable('instrument_check', {
   /** What it was checked with, and what came out, in words. */
   reference: text('reference').notNull(),
   outcome: text('outcome').notNull(),
+  /** What was measured, where the check gave a number: "main line of mercury"; all null where it gave none. */
+  quantity: text('quantity'),
+  unit: text('unit'),
+  value: real('value'),
+  /** What it should be, and how far from that still passes; null where nobody said. */
+  expected: real('expected'),
+  tolerance: real('tolerance'),
 });
 
 /** Last number given out for a kind ('case', 'report') in a year: numbers are gapless. */

@@ -1,5 +1,6 @@
 export * from './house.ts';
 export * from './cases.ts';
+export * from './trials.ts';
 export * from './work.ts';
 export * from './ledgers.ts';
 export * from './calibrations.ts';

@@ -118,4 +118,8 @@ export const confirmation = sqliteTable('confirmation', {
   agrees: integer('agrees', { mode: 'boolean' }).notNull(),
   reason: text('reason').notNull(),
   at: text('at').notNull(),
+  /** The second person's own conclusion; null where they disagreed without stating one, and in rows from before it was asked for. */
+  outcome: text('outcome'),
+  /** True where it was stated before the first person's conclusion was shown for answering; null in rows from before there was a choice. */
+  readFirst: integer('read_first', { mode: 'boolean' }),
 }, (t) => [uniqueIndex('confirmation_conclusion').on(t.conclusionId)]);

@@ -13,6 +13,12 @@ type PersonChange = Change & { readonly personId: string };
 
 export type NewConclusion = { readonly stoneId: string; readonly conclusion: ConclusionId; readonly reasons: string; readonly departure: string; readonly proposal: Proposal };
 
+export type ConfirmationAnswer = {
+  readonly conclusionId: string; readonly agrees: boolean; readonly reason: string;
+  /** The second person's own conclusion, where one was stated. */
+  readonly outcome: ConclusionId | null; readonly readFirst: boolean;
+};
+
 export type ConclusionsStore = {
   ofStone(stoneId: string): Promise<ConclusionView[]>;
   get(id: string): Promise<ConclusionView | null>;
@@ -22,7 +28,7 @@ export type ConclusionsStore = {
    */
   conclude<E>(change: PersonChange, stoneId: string, weigh: (tx: WriteTx) => Result<NewConclusion, E>): Promise<Result<ConclusionView, E>>;
   /** A second person's answer. Null where there is no such conclusion. */
-  confirm(change: PersonChange, answer: { conclusionId: string; agrees: boolean; reason: string }): Promise<Result<ConclusionView | null, ConfirmationRefusal>>;
+  confirm(change: PersonChange, answer: ConfirmationAnswer): Promise<Result<ConclusionView | null, ConfirmationRefusal>>;
 };
 
 const caseOf = (tx: WriteTx, stoneId: string): { case_id: string; label: string } => {
@@ -60,13 +66,15 @@ export function createConclusionsStore(handle: StoreHandle, newId: () => string)
       if (found === null) return ok(null);
       const newest = conclusionsOfStone(tx, found.stoneId).at(-1);
       const allowed = checkConfirmation({
-        personId: change.personId, concludedById: found.byId, agrees: answer.agrees, reason: answer.reason,
+        personId: change.personId, concludedById: found.byId, agrees: answer.agrees, reason: answer.reason, conclusion: found.conclusion, outcome: answer.outcome, readFirst: answer.readFirst,
         superseded: newest?.id !== found.id, alreadyConfirmed: found.confirmation !== null,
       });
       if (!allowed.ok) return err(allowed.error);
-      tx.orm.insert(confirmation).values({ id: newId(), conclusionId: found.id, personId: change.personId, agrees: answer.agrees, reason: answer.reason, at: change.at }).run();
+      // Who agrees concludes the same.
+      const outcome = answer.outcome ?? (answer.agrees ? found.conclusion : null);
+      tx.orm.insert(confirmation).values({ id: newId(), conclusionId: found.id, personId: change.personId, agrees: answer.agrees, reason: answer.reason, at: change.at, outcome, readFirst: answer.readFirst }).run();
       const stone = caseOf(tx, found.stoneId);
-      appendAudit(tx, change, { subject: found.id, caseId: stone.case_id, content: { stone: stone.label, conclusion: found.conclusion, agrees: answer.agrees, reason: answer.reason } });
+      appendAudit(tx, change, { subject: found.id, caseId: stone.case_id, content: { stone: stone.label, conclusion: found.conclusion, agrees: answer.agrees, reason: answer.reason, outcome, readFirst: answer.readFirst } });
       return ok(conclusionById(tx, found.id));
     }),
   };

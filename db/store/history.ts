@@ -88,10 +88,12 @@ export function createHistoryStore(handle: StoreHandle): HistoryStore {
     async choices(at) {
       const { zone } = theLaboratory(db);
       const first = db.get<{ at: string | null }>('SELECT min(received_at) AS at FROM case_record')?.at ?? null;
+      const counted = db.get<{ at: string | null }>(`SELECT min(at) AS at FROM (SELECT min(received_at) AS at FROM case_record UNION ALL SELECT min(at) FROM instrument_check UNION ALL SELECT min(examined_at) FROM known_sample_trial)`)?.at ?? null;
       return {
         clients: named('SELECT id, name FROM client k WHERE EXISTS (SELECT 1 FROM case_record n WHERE n.client_id = k.id)'),
         people: named('SELECT id, name FROM person'), instruments: named('SELECT id, name FROM instrument'),
         first: first === null ? null : dayInZone(first, zone), today: dayInZone(at, zone),
+        firstCounted: counted === null ? null : dayInZone(counted, zone),
       };
     },
   };

@@ -1,4 +1,4 @@
-import { instrumentMemory, type InstrumentMemory, type InstrumentView } from '../../app/contract/work.ts';
+import { instrumentMemory, type CheckNumber, type InstrumentMemory, type InstrumentView } from '../../app/contract/work.ts';
 import type { MethodId } from '../../app/domain/method.ts';
 import { instrumentStateAt } from '../../app/runs/instrument-state.ts';
 import type { Change } from '../change.ts';
@@ -13,7 +13,7 @@ export type InstrumentInput = {
   readonly id: string | null; readonly name: string; readonly methods: readonly MethodId[]; readonly serial: string; readonly place: string;
   readonly remembers: InstrumentMemory; readonly checkEveryDays: number; readonly active: boolean;
 };
-export type CheckInput = { readonly instrumentId: string; readonly passed: boolean; readonly reference: string; readonly outcome: string };
+export type CheckInput = { readonly instrumentId: string; readonly passed: boolean; readonly reference: string; readonly outcome: string; /** Null where the check gave no number. */ readonly measured: CheckNumber | null };
 
 type Row = {
   id: string; name: string; methods: string; serial: string; place: string; remembers: string; check_every_days: number; active: number;
@@ -58,7 +58,7 @@ export function rememberForNextRun(tx: WriteTx, change: Change, instrumentId: st
 }
 
 /** A laser's true wavelength, nm in air, and the curve it was found in. */
-export type LaserInput = CheckInput & {
+export type LaserInput = Omit<CheckInput, 'measured'> & {
   readonly laserNm: number; readonly uncertaintyNm: number; readonly foundNm: number; readonly nominalNm: number; readonly fileName: string; readonly fileSha256: string;
 };
 
@@ -91,11 +91,11 @@ export function createInstrumentsStore(handle: StoreHandle, newId: () => string)
       appendAudit(tx, change, { subject: id, caseId: null, content: { name, methods: input.methods, serial, place, checkEveryDays, active, remembers: input.remembers } });
       return instrumentAt(tx, id, change.at);
     }),
-    recordCheck: (change, input) => handle.transact((tx) => {
+    recordCheck: (change, { measured, ...input }) => handle.transact((tx) => {
       if (change.personId === null) throw new Error('recordCheck: a check needs a person');
       if (instrumentAt(tx, input.instrumentId, change.at) === null) return null;
-      tx.orm.insert(instrumentCheck).values({ id: newId(), ...input, at: change.at, personId: change.personId }).run();
-      appendAudit(tx, change, { subject: input.instrumentId, caseId: null, content: { passed: input.passed, reference: input.reference, outcome: input.outcome } });
+      tx.orm.insert(instrumentCheck).values({ id: newId(), ...input, ...measured, at: change.at, personId: change.personId }).run();
+      appendAudit(tx, change, { subject: input.instrumentId, caseId: null, content: { passed: input.passed, reference: input.reference, outcome: input.outcome, ...(measured !== null && { measured }) } });
       return instrumentAt(tx, input.instrumentId, change.at);
     }),
     keepLaser: (change, { instrumentId, passed, reference, outcome, laserNm, ...measured }) => handle.transact((tx) => {
@@ -103,7 +103,10 @@ export function createInstrumentsStore(handle: StoreHandle, newId: () => string)
       const before = instrumentAt(tx, instrumentId, change.at);
       if (before === null) return null;
       const remembers = { ...before.remembers, laserNm };
-      tx.orm.insert(instrumentCheck).values({ id: newId(), instrumentId, at: change.at, personId: change.personId, passed, reference, outcome }).run();
+      tx.orm.insert(instrumentCheck).values({
+        id: newId(), instrumentId, at: change.at, personId: change.personId, passed, reference, outcome,
+        quantity: 'wavelength of the laser', unit: 'nm', value: measured.foundNm, expected: measured.nominalNm,
+      }).run();
       tx.orm.update(instrument).set({ remembers: JSON.stringify(remembers) }).where(eq(instrument.id, instrumentId)).run();
       appendAudit(tx, change, { subject: instrumentId, caseId: null, content: { passed, reference, outcome, laserNm, ...measured, remembers } });
       return instrumentAt(tx, instrumentId, change.at);

@@ -1,12 +1,14 @@
-import type { Command } from 'commander';
+import { Option, type Command } from 'commander';
+import { GRAINS } from '../../app/history/steps.ts';
 import { EXAMPLES } from './examples.ts';
 import type { CliIo, ExitCode } from './io.ts';
 import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts';
 import { jsonOption } from './spectrum-commands.ts';
 
 type CaseOptions = { readonly from?: string; readonly to?: string; readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean };
+type FiguresOptions = { readonly from?: string; readonly to?: string; readonly by: string; readonly csv?: 'over-time' | 'agreement' | 'checks' | 'trials'; readonly casebook?: string; readonly data?: string; readonly json?: boolean };
 
-/** `report`, `bundle` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
+/** `report`, `bundle`, `figures` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
 export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
   program.command('report').description('write the report of a case, as it was last issued, to a PDF')
     .argument('<case>', 'number of the case, for instance C-2026-0001')
@@ -27,6 +29,17 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
     .action(async (what: string | undefined, { from, to, out, casebook, data, json }: CaseOptions) => {
       const { runBundle } = await import('./commands/bundle.ts');
       finish(await runBundle({ what, from, to, out, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
+    });
+
+  program.command('figures').description('count what came, what went and how it ended over time, with exact limits')
+    .option('--from <day>', 'first day, yyyy-mm-dd; without it that of the first record that can be counted')
+    .option('--to <day>', 'last day; without it today')
+    .addOption(new Option('--by <step>', 'steps of time').choices([...GRAINS]).default('month'))
+    .addOption(new Option('--csv <table>', 'print one table as comma-separated text').choices(['over-time', 'agreement', 'checks', 'trials']))
+    .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.figures)
+    .action(async ({ from, to, by, csv, casebook, data, json }: FiguresOptions) => {
+      const { runFigures } = await import('./commands/figures.ts');
+      finish(await runFigures({ from, to, by, csv, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
     });
 
   program.command('verify').description('check a report (PDF) or a bundle (zip), or recompute the ledgers and digests of a casebook')

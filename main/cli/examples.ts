@@ -37,6 +37,10 @@ Examples:
   culet verify quarter.zip --key laboratory-key.pem   a bundle
 
 Exit codes for a report and a bundle: 0 authentic, 1 altered, 3 unaltered but by an unknown key, 4 without a signature, or neither report nor bundle.`,
+  figures: `
+Examples:
+  culet figures --casebook Casebook.culet
+  culet figures --from 2026-01-01 --to 2026-12-31 --by quarter --csv over-time > figures.csv`,
   bundle: `
 Examples:
   culet bundle C-2026-0001 --out case.zip

@@ -75,8 +75,18 @@ async function play(happening: Happening, stage: Stage): Promise<void> {
       return;
     }
     case 'check': {
-      const { by, passed, reference, outcome } = happening.check;
-      await stage.ask(by, 'instruments.recordCheck', { instrumentId: under(stage.instruments, happening.instrument, 'instrument'), passed, reference, outcome });
+      const { by, passed, reference, outcome, measured } = happening.check;
+      await stage.ask(by, 'instruments.recordCheck', { instrumentId: under(stage.instruments, happening.instrument, 'instrument'), passed, reference, outcome, measured });
+      return;
+    }
+    case 'sample': {
+      const { key, label, truth, basis } = happening.sample;
+      stage.samples.set(key, (await stage.ask(manager, 'trials.addSample', { label, truth, basis })).id);
+      return;
+    }
+    case 'trial': {
+      const { sample, outcome, examiner, blind, remark } = happening.trial;
+      await stage.ask(manager, 'trials.addByHand', { sampleId: under(stage.samples, sample, 'known sample'), outcome, examinerId: under(stage.people, examiner, 'person'), examinedOn: happening.on, blind, remark });
       return;
     }
     case 'intake': return playIntake(stage, happening.case, happening.dueOn);
@@ -89,6 +99,7 @@ function noteOf(happening: Happening, stage: Stage): string {
     case 'client': return happening.client.name;
     case 'instrument': return happening.instrument.name;
     case 'check': return 'checks of the instruments';
+    case 'sample': case 'trial': return 'known samples';
     case 'intake': return `taking in ${happening.case.key}`;
     case 'step': return `${stage.cases.get(happening.case.key)?.number ?? ''} ${happening.target}`.trim();
   }
@@ -112,7 +123,7 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     const services = createServices({
       manager: managerOf(casebook), pool, keyring, checkpoints: NO_CHECKPOINTS, verify: verifyOnThisThread, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
-    const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
+    const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), samples: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);
     for (const [index, happening] of plan.entries()) {
       instant = happening.at;

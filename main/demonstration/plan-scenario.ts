@@ -1,3 +1,4 @@
+import { dayInZone } from '../../app/custody/calendar.ts';
 import type { Scenario, ScenarioCase, ScenarioStep } from './scenario-schema.ts';
 import type { scenarioCalendar } from './working-days.ts';
 
@@ -9,6 +10,8 @@ export type Happening =
   | { readonly kind: 'client'; readonly at: Date; readonly client: Scenario['clients'][number] }
   | { readonly kind: 'instrument'; readonly at: Date; readonly instrument: Scenario['instruments'][number] }
   | { readonly kind: 'check'; readonly at: Date; readonly instrument: string; readonly check: Check }
+  | { readonly kind: 'sample'; readonly at: Date; readonly sample: Scenario['knownSamples'][number] }
+  | { readonly kind: 'trial'; readonly at: Date; readonly trial: Scenario['trials'][number]; /** Calendar day in the laboratory's zone. */ readonly on: string }
   | { readonly kind: 'intake'; readonly at: Date; readonly case: ScenarioCase; readonly dueOn: string | null }
   | { readonly kind: 'step'; readonly at: Date; readonly case: ScenarioCase; readonly step: ScenarioStep; readonly target: string };
 
@@ -45,6 +48,8 @@ export function planScenario(scenario: Scenario, calendar: Calendar): Happening[
     ...scenario.instruments.map((instrument): Happening => ({ kind: 'instrument', at: opened, instrument })),
     ...scenario.clients.map((client): Happening => ({ kind: 'client', at: opened, client })),
     ...scenario.instruments.flatMap((instrument) => instrument.checks.map((check): Happening => ({ kind: 'check', at: calendar.instant(check), instrument: instrument.key, check }))),
+    ...scenario.knownSamples.map((sample): Happening => ({ kind: 'sample', at: calendar.instant(sample), sample })),
+    ...scenario.trials.map((trial): Happening => { const at = calendar.instant(trial); return { kind: 'trial', at, trial, on: dayInZone(at.toISOString(), scenario.laboratory.zone) }; }),
     ...scenario.cases.flatMap((one): Happening[] => [
       { kind: 'intake', at: calendar.instant(one.received), case: one, dueOn: one.dueIn === null ? null : calendar.due(one.dueIn) },
       ...stepsOf(one, calendar),

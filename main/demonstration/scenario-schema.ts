@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { colourClass } from '../../app/domain/colour-class.ts';
+import { truth } from '../../app/contract/figures.ts';
+import { checkNumber } from '../../app/contract/work.ts';
 import { conclusionId } from '../../app/domain/conclusion.ts';
 import { writtenEvent } from '../../app/domain/custody-event.ts';
 import { strength, supports } from '../../app/domain/finding.ts';
@@ -128,8 +130,11 @@ export const scenarioSchema = z.strictObject({
   people: z.array(z.strictObject({ key, name: z.string(), initials: z.string(), roles: z.array(role).min(1) })).min(1),
   instruments: z.array(z.strictObject({
     key, name: z.string(), methods: z.array(methodId).min(1), serial: z.string(), place: z.string(), checkEveryDays: z.number().int(),
-    checks: z.array(z.strictObject({ day, at: time, by: key, passed: z.boolean().default(true), reference: z.string(), outcome: z.string() })),
+    checks: z.array(z.strictObject({ day, at: time, by: key, passed: z.boolean().default(true), reference: z.string(), outcome: z.string(), measured: checkNumber.nullable().default(null) })),
   })),
+  /** Samples of known origin, and what the laboratory said of them without a stone in a case; the manager enters them. */
+  knownSamples: z.array(z.strictObject({ key, day, at: time, label: z.string(), truth, basis: z.string() })).default([]),
+  trials: z.array(z.strictObject({ day, at: time, sample: key, outcome: conclusionId, examiner: key, blind: z.boolean().default(true), remark: z.string().default('') })).default([]),
   setups: z.record(z.string(), setup),
   /** What stones of a kind show to the eye. */
   appearance: z.partialRecord(z.enum(STONE_KINDS), seen),

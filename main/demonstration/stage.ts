@@ -15,6 +15,7 @@ export type Stage = {
   readonly people: ReadonlyMap<string, string>;
   readonly clients: Map<string, string>;
   readonly instruments: Map<string, string>;
+  readonly samples: Map<string, string>;
   readonly cases: Map<string, StagedCase>;
   /** The date so many working days from today, yyyy-mm-dd. */
   due(offset: number): string;

@@ -8,6 +8,7 @@ import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import { createBundlesServices } from './bundles.ts';
 import { createCancelTasks } from './cancel-tasks.ts';
+import { createFiguresServices } from './figures.ts';
 import { createHistoryServices } from './history.ts';
 import { createCustodyPrintServices } from './custody-print.ts';
 import type { HostFacts } from './intake-context.ts';
@@ -31,6 +32,7 @@ export function createServices(deps: ServicesDeps): Services {
     ...intake,
     ...createKeysServices(deps),
     ...createCheckpointsServices(deps),
+    ...createFiguresServices(deps),
     ...createHistoryServices(deps),
     ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current(), tasks }),
     ...createBundlesServices({ ...work, tasks }),

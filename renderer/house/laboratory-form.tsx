@@ -27,6 +27,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [attach, setAttach] = useState(String(s.attachMegabytes));
   const [idle, setIdle] = useState(String(s.idleMinutes));
   const [showNames, setShowNames] = useState(s.showNames);
+  const [secondReadsFirst, setSecondReadsFirst] = useState(s.secondReadsFirst);
   const [places, setPlaces] = useState(s.places.join('\n'));
   const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
   const save = useChange('laboratory.save');
@@ -50,7 +51,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     if (minutes === undefined || Number.isNaN(minutes) || minutes < 1 || minutes > 120) faults['idle'] = 'Write a number of minutes from 1 to 120.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, places: linesOf(places) };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, secondReadsFirst, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -78,6 +79,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
       <Field label="Storage places, one a line" lines={4} value={places} onChange={setPlaces} error={wrong['settings.places']} placeholder={'safe, tray 1\nsafe, tray 2\nbench'} hint="Offered wherever something is put away; other places can still be written." />
       <div className="row gap16">
         <Field label="Lock after" mono suffix="minutes" value={idle} onChange={setIdle} error={wrong['idle'] ?? wrong['settings.idleMinutes']} />
+        <Check label="the second person reads first: states a conclusion before the first one is shown" checked={secondReadsFirst} onChange={setSecondReadsFirst} />
         <Check label="show the names before anybody signed in" checked={showNames} onChange={setShowNames} />
       </div>
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}

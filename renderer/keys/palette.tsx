@@ -12,7 +12,7 @@ import './palette.css';
 const ROOMS: readonly { readonly name: string; readonly place: Place }[] = [
   { name: 'Bench', place: { view: 'bench' } }, { name: 'Cases', place: { view: 'cases' } }, { name: 'Stones', place: { view: 'stones' } },
   { name: 'Custody', place: { view: 'custody' } }, { name: 'Reports', place: { view: 'reports' } }, { name: 'Instruments', place: { view: 'instruments' } },
-  { name: 'History', place: { view: 'history' } }, { name: 'Ledgers', place: { view: 'ledgers' } }, { name: 'House', place: { view: 'house' } },
+  { name: 'History', place: { view: 'history' } }, { name: 'Figures over time', place: { view: 'history', panel: 'figures' } }, { name: 'Trials of known samples', place: { view: 'history', panel: 'trials' } }, { name: 'Ledgers', place: { view: 'ledgers' } }, { name: 'House', place: { view: 'house' } },
 ];
 
 /** The door takes no more. */

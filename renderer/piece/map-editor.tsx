@@ -8,7 +8,7 @@ import { Button } from '../look/button.tsx';
 import { Trouble, Working } from '../look/empty.tsx';
 import { focusSoon } from '../look/focus-soon.ts';
 import { go } from '../router.ts';
-import { useSize } from '../spectrum/use-size.ts';
+import { useSize } from '../look/use-size.ts';
 import { LIGHT_WORDS } from './light-words.ts';
 import { MapList } from './map-list.tsx';
 import { MapStage } from './map-stage.tsx';

@@ -10,7 +10,7 @@ import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
 import { shortDigest, showMoment } from '../look/time.ts';
 import { useAsk, useAskOnce, useChange } from '../queries.ts';
-import { useSize } from '../spectrum/use-size.ts';
+import { useSize } from '../look/use-size.ts';
 import { exifFacts } from './exif-words.ts';
 import { LIGHT_WORDS } from './light-words.ts';
 import { cropTo, scaleAlong } from './look-drag.ts';

@@ -1,13 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Plotly, Trace } from 'plotly.js-cartesian-dist-min';
+import type { CurveTrace, Plotly } from 'plotly.js-cartesian-dist-min';
 import type { Rect } from '../../app/figure/drawing.ts';
 import type { FigureModel, Ink } from '../../app/figure/figure-model.ts';
 import { dashOf, FIGURE_STYLE } from '../../app/figure/figure-style.ts';
+import { loadPlotly } from '../look/load-plotly.ts';
 import { useTheme } from '../look/theme.ts';
-
-/** Loaded by the first view that plots; the start of the program does not wait for it. */
-let loading: Promise<Plotly> | null = null;
-const loadPlotly = (): Promise<Plotly> => (loading ??= import('plotly.js-cartesian-dist-min').then((m) => m.default));
 
 const plotlyDash = (dash: readonly number[] | undefined): { dash?: string } => (dash ? { dash: dash.map((v) => `${v}px`).join(',') } : {});
 /** Name under which the browser's own timeline keeps how long drawing took. */
@@ -21,10 +18,10 @@ function pointedPieces(model: FigureModel, pointed: string | null): ReadonlySet<
   return new Set(Array.from({ length: (next < 0 ? model.curves.length : next) - first }, (_, i) => first + i));
 }
 
-function tracesOf(model: FigureModel, pointed: string | null, colourOf: (ink: Ink) => string): Trace[] {
+function tracesOf(model: FigureModel, pointed: string | null, colourOf: (ink: Ink) => string): CurveTrace[] {
   const pieces = pointedPieces(model, pointed);
   // The first curve is the one in question: it lies on top.
-  return model.curves.map((curve, i): Trace => ({
+  return model.curves.map((curve, i): CurveTrace => ({
     type: 'scatter', mode: 'lines', x: curve.x, y: curve.y, hoverinfo: 'skip', connectgaps: false,
     line: { color: colourOf(curve.ink), width: pieces.has(i) ? FIGURE_STYLE.pointedWidth : FIGURE_STYLE.curveWidth, ...plotlyDash(dashOf(curve, FIGURE_STYLE)) },
   })).toReversed();

@@ -9,7 +9,7 @@ import { LegendPointers } from './legend-pointers.tsx';
 import { FigureLayer } from './figure-layer.tsx';
 import { measureText, useFigureFonts } from './measure-text.ts';
 import { nearestPoint } from './nearest-point.ts';
-import { useSize } from './use-size.ts';
+import { useSize } from '../look/use-size.ts';
 import { isWhole, panRange, rangeBetween, zoomRange, type Range } from './view-range.ts';
 
 /** What is shown of a figure: part of the abscissa and, where a box was drawn, of the ordinate. null shows all. */

@@ -66,7 +66,7 @@ export async function makeCasebook(folder: string, stones: number, progress: (ma
     const conclusionId = newId();
     run(tx, 'conclusion', [conclusionId, caseId, stoneId, 1, conclusion, 'The lines and the pattern agree.', '{}', 'rules', JSON.stringify(findings), '', ada, at()]);
     appendAudit(tx, ofAda('conclusions.conclude'), { subject: conclusionId, caseId, content: { stone: `${label}-1`, ordinal: 1, conclusion, reasons: 'The lines and the pattern agree.', departure: '', counted: findings } });
-    run(tx, 'confirmation', [newId(), conclusionId, ben.value.id, random.below(30) === 0 ? 0 : 1, '', at()]);
+    run(tx, 'confirmation', [newId(), conclusionId, ben.value.id, random.below(30) === 0 ? 0 : 1, '', at(), null, null]);
     appendAudit(tx, { ...ofAda('conclusions.confirm'), personId: ben.value.id }, { subject: conclusionId, caseId, content: { stone: `${label}-1`, conclusion, agrees: true } });
     appendAudit(tx, ofAda('stones.amend'), { subject: stoneId, caseId, content: { stone: `${label}-1`, before: { measurements: '' }, after: { measurements: '' } } });
   };

@@ -134,11 +134,11 @@ describe('migrations', () => {
       INSERT INTO person VALUES ('ada', 'Ada Invented', 'AI', '["manager"]', 1, 'at');
       INSERT INTO instrument VALUES ('pl', 'Photoluminescence', '["photoluminescence"]', '', '', '{}', 30, 1, 'at');
       INSERT INTO instrument_check VALUES ('check', 'pl', '2026-03-01T09:00:00.000Z', 'ada', 1, 'mercury lamp', 'residual 0.04 nm');`);
-    const before = sqlite.prepare('SELECT * FROM instrument_check').all();
+    const before = sqlite.prepare('SELECT * FROM instrument_check').all() as object[];
     let backups = 0;
     expect(migrate(sqlite, { ...bare, backup: () => { backups++; }, migrationsFolder: MIGRATIONS })).toBe(KNOWN - 1);
     expect(backups).toBe(1);
-    expect(sqlite.prepare('SELECT * FROM instrument_check').all()).toEqual(before);
+    expect(sqlite.prepare('SELECT * FROM instrument_check').all()).toEqual(before.map((row) => ({ ...row, quantity: null, unit: null, value: null, expected: null, tolerance: null })));
     expect(sqlite.prepare('SELECT count(*) AS n FROM calibration').get()).toEqual({ n: 0 });
     expect(() => sqlite.exec(`INSERT INTO calibration VALUES ('c', 'nowhere', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`)).toThrow(/FOREIGN KEY/);
     sqlite.exec(`INSERT INTO calibration VALUES ('c', 'pl', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`);

@@ -20,7 +20,7 @@ beforeAll(async () => {
     conclude('first', ids[0]!, 1, 'undetermined');
     conclude('second', ids[0]!, 2, 'natural');
     conclude('other', ids[1]!, 1, 'grown-cvd');
-    tx.run(`INSERT INTO confirmation VALUES ('a', 'other', ?, 0, 'no', '2026-03-02T13:00:00.000Z')`, [made.personId]);
+    tx.run(`INSERT INTO confirmation VALUES ('a', 'other', ?, 0, 'no', '2026-03-02T13:00:00.000Z', NULL, NULL)`, [made.personId]);
     appendAudit(tx, change(), { subject: 'test', caseId: null, content: {} });
   });
 });

@@ -1,0 +1,50 @@
+import type { AgreementOutcome } from '../../app/contract/figures.ts';
+import { CONCLUSION_SHORT, CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
+import { shareWords } from '../../app/history/share-words.ts';
+import { useHouse } from '../house/house-context.tsx';
+
+type Table = AgreementOutcome['readFirst'];
+
+function CrossTable({ table, name }: { readonly table: Table; readonly name: string }) {
+  return (
+    <div className="figures-scroll" tabIndex={0} role="region" aria-label={name}>
+      <table className="plain-table">
+        <thead><tr><th>First person ↓ · second →</th>{table.outcomes.map((id) => <th key={id} className="to-right" scope="col" title={CONCLUSION_WORDS[id]}>{CONCLUSION_SHORT[id]}</th>)}</tr></thead>
+        <tbody>{table.outcomes.map((first, i) => (
+          <tr key={first}><th scope="row" className="wraps">{CONCLUSION_WORDS[first]}</th>{table.outcomes.map((second, j) => <td key={second} className={`mono to-right ${i === j ? 'is-same' : ''}`}>{table.counts[i]![j]!.toLocaleString('en')}</td>)}</tr>
+        ))}</tbody>
+      </table>
+    </div>
+  );
+}
+
+function kappaWords({ kappa, standardError, limits, byChance }: Table): string {
+  if (kappa === null) return 'Kappa is not defined: both always said one and the same thing, and then agreement cannot be told from chance.';
+  return `Cohen’s kappa ${kappa.toFixed(3)}, standard error ${(standardError ?? 0).toFixed(3)}${limits === null ? '' : `, 95 % limits ${limits.low.toFixed(2)} to ${limits.high.toFixed(2)}`}; by chance alone ${((byChance ?? 0) * 100).toFixed(0)} % would agree.`;
+}
+
+/** How well second persons agree with the first: as two readings where they were, else as the confirmation that it is. */
+export function AgreementSection({ agreement }: { readonly agreement: AgreementOutcome }) {
+  const { laboratory } = useHouse();
+  const { readFirst, seen, unstated } = agreement;
+  return (
+    <section className="figures-section" aria-label="Agreement of two persons">
+      <h2>Agreement of two persons</h2>
+      <h3>Own conclusion stated before the first was shown</h3>
+      {readFirst.n === 0
+        ? <p className="figures-said">No answer of this kind in the period. {laboratory.settings.secondReadsFirst ? 'The second person is asked for it when they answer.' : 'To measure it, let the second person state a conclusion first: House, laboratory, “the second person reads first”.'}</p>
+        : <>
+          <p className="figures-said">The same conclusion: {shareWords(readFirst.observed)}. {kappaWords(readFirst)}</p>
+          <CrossTable table={readFirst} name="Own conclusion stated first, table" />
+          <p className="quiet">Cohen 1960; standard error after Fleiss, Cohen and Everitt 1969, rough below some thirty stones. The same share of agreement can go with different kappas, so read the table. The program asks before it shows the first conclusion for answering; it cannot know whether it had been seen on the stone’s page or heard.</p>
+        </>}
+      <h3>Answered with the first conclusion in sight</h3>
+      {seen.n === 0 && unstated === 0 ? <p className="figures-said">No answer of this kind in the period.</p> : (
+        <>
+          <p className="figures-said">Confirmed or concluded the same: {shareWords(seen.observed)}{unstated > 0 ? `; besides, ${unstated === 1 ? 'one disagreement' : `${unstated} disagreements`} without a conclusion of one’s own` : ''}. This is confirmation, not a second reading: no kappa is computed from it.</p>
+          {seen.n > 0 ? <CrossTable table={seen} name="Answered with the first in sight, table" /> : null}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,102 @@
+import { useEffect, useRef, useState } from 'react';
+import type { BarTrace, DrawnAxis, Plotly, PointTrace } from 'plotly.js-cartesian-dist-min';
+import { loadPlotly } from '../look/load-plotly.ts';
+import { useTheme } from '../look/theme.ts';
+import { useSize } from '../look/use-size.ts';
+
+/** Tokens of look/tokens.css: hues that colour-blind people keep apart. */
+export type PlotInk = 'ink' | 'accent' | 'natural' | 'cvd' | 'hpht' | 'ink3' | 'warn';
+
+/** Series are told apart by hatching, dashes and marks as well as by colour. */
+export type PlotSeries = {
+  readonly name: string; readonly ink: PlotInk; readonly values: readonly (number | null)[];
+} & (
+  | { readonly kind: 'bars'; readonly hatch?: '' | '/' | '.' | '-' }
+  | { readonly kind: 'points'; readonly joined: boolean; readonly dash?: 'solid' | 'dash' | 'dot'; readonly symbol?: string | readonly string[]; /** Ends of the error bars, in the unit of the values. */ readonly limits?: readonly ({ readonly low: number; readonly high: number } | null)[] }
+);
+
+export type PlotLine = { readonly at: number; readonly ink: PlotInk; readonly dash: 'solid' | 'dash' | 'dot'; readonly name: string };
+
+const HEIGHT = 216;
+const FEW_TICKS = 14;
+
+type Look = { readonly colour: (ink: string) => string; readonly family: string };
+
+function traceOf(series: PlotSeries, labels: readonly string[], { colour }: Look): BarTrace | PointTrace {
+  const own = colour(series.ink);
+  const base = { x: labels, y: series.values, name: series.name, hoverinfo: 'skip' as const };
+  if (series.kind === 'bars') {
+    const shape = series.hatch ?? '';
+    // A bar of nothing would still draw its border.
+    return { ...base, y: series.values.map((value) => (value === 0 ? null : value)), type: 'bar', marker: { color: own, line: { color: own, width: 1 }, pattern: { shape, fgcolor: own, bgcolor: colour('sheet'), size: 5 } } };
+  }
+  const { limits } = series;
+  const reach = (side: 'low' | 'high'): number[] => series.values.map((value, i) => { const limit = limits?.[i]; return value === null || !limit ? 0 : Math.abs(limit[side] - value); });
+  return {
+    ...base, type: 'scatter', mode: series.joined ? 'lines+markers' : 'markers', connectgaps: false, line: { color: own, width: 1.5, dash: series.dash ?? 'solid' },
+    marker: { color: own, size: 6, symbol: series.symbol ?? 'circle' },
+    ...(limits && { error_y: { type: 'data' as const, symmetric: false as const, array: reach('high'), arrayminus: reach('low'), color: own, thickness: 1, width: 3 } }),
+  };
+}
+
+function axis({ colour, family }: Look, part: Partial<DrawnAxis> & Pick<DrawnAxis, 'type'>): DrawnAxis {
+  return {
+    fixedrange: true, tickfont: { family, size: 11, color: colour('ink3') }, gridcolor: colour('line2'), linecolor: colour('line'), zeroline: false,
+    showline: true, showgrid: false, automargin: true, ticks: 'outside', tickcolor: colour('line'), ...part,
+  };
+}
+
+/** Labels of the axis of time: every one while few, else every so many. */
+function thinned(labels: readonly string[], width: number): Partial<DrawnAxis> {
+  const room = Math.max(2, Math.min(FEW_TICKS, Math.floor(width / 84)));
+  return labels.length <= room ? {} : { nticks: room };
+}
+
+/** Numbers of steps that follow one another, drawn; the table beside it says the same to whoever cannot see it. */
+export function StepPlot({ name, labels, series, lines = [], unit, fromZero = true }: {
+  readonly name: string; readonly labels: readonly string[]; readonly series: readonly PlotSeries[]; readonly lines?: readonly PlotLine[]; readonly unit: string; readonly fromZero?: boolean;
+}) {
+  const place = useRef<HTMLDivElement>(null);
+  const frame = useRef<HTMLDivElement>(null);
+  const [plotly, setPlotly] = useState<Plotly | null>(null);
+  const theme = useTheme();
+  const width = useSize(frame)?.width ?? 0;
+
+  useEffect(() => {
+    let shown = true;
+    void loadPlotly().then((loaded) => { if (shown) setPlotly(loaded); });
+    return () => { shown = false; };
+  }, []);
+
+  useEffect(() => {
+    const element = place.current;
+    if (!plotly || !element || width === 0) return;
+    const tokens = getComputedStyle(document.documentElement);
+    const look: Look = { colour: (ink) => tokens.getPropertyValue(`--${ink}`).trim(), family: tokens.getPropertyValue('--mono').trim() };
+    void plotly.react(element, series.map((one) => traceOf(one, labels, look)), {
+      width, height: HEIGHT, showlegend: false, paper_bgcolor: 'rgba(0,0,0,0)', plot_bgcolor: 'rgba(0,0,0,0)', separators: '.', barmode: 'group', bargap: 0.3, bargroupgap: 0.08,
+      margin: { l: 52, r: 8, t: 10, b: 30, pad: 0, autoexpand: true },
+      xaxis: axis(look, { type: 'category', tickangle: 0, ...thinned(labels, width) }),
+      yaxis: axis(look, { type: 'linear', showgrid: true, nticks: 5, rangemode: fromZero ? 'tozero' : 'normal', title: { text: unit, font: { family: look.family, size: 11, color: look.colour('ink3') }, standoff: 8 } }),
+      shapes: lines.map(({ at, ink, dash }) => ({ type: 'line', xref: 'paper', x0: 0, x1: 1, yref: 'y', y0: at, y1: at, line: { color: look.colour(ink), width: 1, dash } })),
+    }, { staticPlot: true, displayModeBar: false, responsive: false });
+  }, [plotly, labels, series, lines, unit, fromZero, width, theme]);
+
+  useEffect(() => {
+    const element = place.current;
+    if (!plotly || !element) return undefined;
+    return () => { plotly.purge(element); };
+  }, [plotly]);
+
+  return (
+    <figure className="step-plot" ref={frame} aria-label={name}>
+      <div ref={place} className="step-plot-surface" aria-hidden="true" />
+      {series.length + lines.length > 1 ? (
+        <figcaption className="step-plot-key">
+          {series.map((one) => <span key={one.name} className={`key-${one.kind} ink-${one.ink} ${one.kind === 'bars' ? `hatch${'/.-'.indexOf(one.hatch || ' ')}` : one.joined ? `dash-${one.dash ?? 'solid'}` : 'key-marks'}`}>{one.name}</span>)}
+          {lines.map((one) => <span key={one.name} className={`key-line ink-${one.ink} dash-${one.dash}`}>{one.name}</span>)}
+        </figcaption>
+      ) : null}
+    </figure>
+  );
+}

@@ -1,0 +1,64 @@
+import { useState } from 'react';
+import type { KnownSampleView } from '../../app/contract/figures.ts';
+import { CONCLUSION_IDS, CONCLUSION_WORDS, type ConclusionId } from '../../app/domain/conclusion.ts';
+import { useKey } from '../keys/keymap.ts';
+import { Button } from '../look/button.tsx';
+import { Check, Choice, Segmented } from '../look/choice.tsx';
+import { Dialog } from '../look/dialog.tsx';
+import { Trouble } from '../look/empty.tsx';
+import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
+import { useChange } from '../queries.ts';
+
+type From = 'stone' | 'hand';
+
+/** One examination of a known sample: best as a stone of an ordinary case, linked after it was settled. */
+export function TrialForm({ samples, people, today, onClose }: {
+  readonly samples: readonly KnownSampleView[]; readonly people: readonly { readonly id: string; readonly name: string }[]; readonly today: string; readonly onClose: () => void;
+}) {
+  const usable = samples.filter((sample) => sample.withdrawn === null);
+  const [from, setFrom] = useState<From>('stone');
+  const [sampleId, setSampleId] = useState(usable[0]?.id ?? '');
+  const [caseNumber, setCaseNumber] = useState('');
+  const [stoneLabel, setStoneLabel] = useState('');
+  const [outcome, setOutcome] = useState<ConclusionId>('undetermined');
+  const [examinerId, setExaminerId] = useState(people[0]?.id ?? '');
+  const [examinedOn, setExaminedOn] = useState(today);
+  const [blind, setBlind] = useState(true);
+  const [remark, setRemark] = useState('');
+  const byStone = useChange('trials.addFromStone');
+  const byHand = useChange('trials.addByHand');
+  const used = from === 'stone' ? byStone : byHand;
+  const wrong = used.error?.failure.fields ?? {};
+  const submit = () => {
+    if (byStone.isPending || byHand.isPending) return;
+    if (from === 'stone') byStone.mutate({ sampleId, caseNumber, stoneLabel, blind, remark }, { onSuccess: onClose });
+    else byHand.mutate({ sampleId, outcome, examinerId, examinedOn, blind, remark }, { onSuccess: onClose });
+  };
+  useKey('Mod+Enter', submit);
+  useFocusWrong('.dialog', null, used.error);
+  return (
+    <Dialog title="Trial of a known sample" onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={used.isPending} onPress={submit}>Enter the trial</Button>}>
+      <Choice label="Sample" value={sampleId} options={usable.map(({ id, label }) => ({ value: id, label }))} onChange={setSampleId} />
+      <div><Segmented<From> label="Outcome" value={from} onChange={setFrom} options={[{ value: 'stone', label: 'from a stone of a case' }, { value: 'hand', label: 'entered by hand' }]} /></div>
+      {from === 'stone' ? (
+        <>
+          <p className="quiet">Let the sample come in like any other stone, and link it here once a second person agreed: the outcome, the examiner and the day are then those of the records. Only now does the casebook say that it was a known sample; from then on it is left out of the house’s other figures.</p>
+          <div className="fields-two">
+            <Field label="Case" mono value={caseNumber} onChange={setCaseNumber} error={wrong['caseNumber']} autoFocus placeholder="C-2026-0001" />
+            <Field label="Stone" mono value={stoneLabel} onChange={setStoneLabel} error={wrong['stoneLabel']} placeholder="A-1" />
+          </div>
+        </>
+      ) : (
+        <div className="fields-two">
+          <Choice<ConclusionId> label="It was said to be" value={outcome} options={CONCLUSION_IDS.map((value) => ({ value, label: CONCLUSION_WORDS[value] }))} onChange={setOutcome} />
+          <Choice label="Examiner" value={examinerId} options={people.map(({ id, name }) => ({ value: id, label: name }))} onChange={setExaminerId} error={wrong['examinerId']} />
+          <Field label="Concluded on" type="date" value={examinedOn} onChange={setExaminedOn} error={wrong['examinedOn']} />
+        </div>
+      )}
+      <Check label="the examiner did not know that it was a known sample" checked={blind} onChange={setBlind} />
+      <Field label="Remark (if any)" value={remark} onChange={setRemark} error={wrong['remark']} />
+      {used.error && Object.keys(wrong).length === 0 ? <Trouble {...used.error.failure} /> : null}
+    </Dialog>
+  );
+}
