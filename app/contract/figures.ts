@@ -84,7 +84,10 @@ export type TrialsOutcome = z.infer<typeof trialsOutcome>;
 export const checkSeries = z.object({
   instrumentId: id, instrument: z.string(), quantity: z.string(), unit: z.string(), expected: z.number().nullable(), tolerance: z.number().nullable(),
   points: z.array(z.object({ at: instant, by: z.string(), value: z.number(), passed: z.boolean(), signals: z.array(z.string()) })),
+  /** From the first checks of the instrument, whatever the period; null where there are too few, or all are the same. */
   limits: z.object({ mean: z.number(), sigma: z.number(), low: z.number(), high: z.number(), from: z.number() }).nullable(),
+  /** Checks up to the end of the period, those before it counted. */
+  upToEnd: z.number(),
 });
 export type CheckSeries = z.infer<typeof checkSeries>;
 

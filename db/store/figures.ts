@@ -84,13 +84,14 @@ function agreement(db: ReadDb, period: FiguresPeriod): AgreementOutcome {
 
 type CheckRow = { instrument_id: string; instrument: string; quantity: string; unit: string; expected: number | null; tolerance: number | null; at: string; by: string; value: number; passed: number };
 
-function seriesOf(rows: readonly CheckRow[]): CheckSeries {
+/** Limits and rules are of the whole course: a period that begins after a drift would otherwise call the drift normal. */
+function seriesOf(rows: readonly CheckRow[], begins: string): CheckSeries {
   const newest = rows.at(-1)!;
   const limits = controlLimits(rows.map((row) => row.value));
   const signals = limits === null ? [] : controlSignals(rows.map((row) => (row.value - limits.mean) / limits.sigma));
   return {
     instrumentId: newest.instrument_id, instrument: newest.instrument, quantity: newest.quantity, unit: newest.unit, expected: newest.expected, tolerance: newest.tolerance,
-    points: rows.map((row, i) => ({ at: row.at, by: row.by, value: row.value, passed: row.passed === 1, signals: signals[i] ?? [] })), limits,
+    points: rows.map((row, i) => ({ at: row.at, by: row.by, value: row.value, passed: row.passed === 1, signals: signals[i] ?? [] })).filter(({ at }) => at >= begins), limits, upToEnd: rows.length,
   };
 }
 
@@ -99,14 +100,14 @@ function checks(db: ReadDb, period: FiguresPeriod): { series: CheckSeries[]; wit
   const rows = db.all<CheckRow>(`
     SELECT k.instrument_id, i.name AS instrument, k.quantity, k.unit, k.expected, k.tolerance, k.at, p.name AS by, k.value, k.passed
     FROM instrument_check k JOIN instrument i ON i.id = k.instrument_id JOIN person p ON p.id = k.person_id
-    WHERE k.value IS NOT NULL AND k.at >= @begins AND k.at < @ends ORDER BY i.name COLLATE NOCASE, k.instrument_id, k.quantity COLLATE NOCASE, k.unit, k.at, k.rowid`, span);
+    WHERE k.value IS NOT NULL AND k.at < @ends ORDER BY i.name COLLATE NOCASE, k.instrument_id, k.quantity COLLATE NOCASE, k.unit, k.at, k.rowid`, { ends: span.ends });
   const groups = new Map<string, CheckRow[]>();
   for (const row of rows) {
     const key = JSON.stringify([row.instrument_id, row.quantity.toLowerCase(), row.unit]);
     groups.set(key, [...groups.get(key) ?? [], row]);
   }
   return {
-    series: [...groups.values()].map(seriesOf),
+    series: [...groups.values()].map((group) => seriesOf(group, span.begins)).filter(({ points }) => points.length > 0),
     withoutNumber: db.get<{ n: number }>('SELECT count(*) AS n FROM instrument_check WHERE value IS NULL AND at >= @begins AND at < @ends', span)!.n,
   };
 }

@@ -105,7 +105,7 @@ export function createInstrumentsStore(handle: StoreHandle, newId: () => string)
       const remembers = { ...before.remembers, laserNm };
       tx.orm.insert(instrumentCheck).values({
         id: newId(), instrumentId, at: change.at, personId: change.personId, passed, reference, outcome,
-        quantity: 'wavelength of the laser', unit: 'nm', value: measured.foundNm, expected: measured.nominalNm,
+        quantity: 'wavelength of the laser', unit: 'nm', value: laserNm, expected: measured.nominalNm,
       }).run();
       tx.orm.update(instrument).set({ remembers: JSON.stringify(remembers) }).where(eq(instrument.id, instrumentId)).run();
       appendAudit(tx, change, { subject: instrumentId, caseId: null, content: { passed, reference, outcome, laserNm, ...measured, remembers } });

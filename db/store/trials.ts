@@ -13,7 +13,7 @@ import { theLaboratory } from './laboratory.ts';
 type PersonChange = Change & { readonly personId: string };
 
 /** Why a sample or a trial was not written down. */
-export type TrialRefusal = 'label-taken' | 'no-sample' | 'withdrawn' | 'no-stone' | 'not-confirmed' | 'already-linked' | 'no-person' | 'in-future';
+export type TrialRefusal = 'label-taken' | 'no-sample' | 'withdrawn' | 'no-stone' | 'not-confirmed' | 'already-linked' | 'no-person' | 'in-future' | 'not-blind';
 
 type TrialEntry = { readonly sampleId: string; readonly blind: boolean; readonly remark: string };
 
@@ -105,12 +105,14 @@ export function createTrialsStore(handle: StoreHandle, newId: () => string): Tri
       const sample = usable(tx, trial.sampleId);
       if (!sample.ok) return sample;
       const settled = settledStone(tx, trial.caseNumber, trial.stoneLabel);
+      if (settled.ok && trial.blind && settled.value.examinerId === change.personId) return err('not-blind');
       return settled.ok ? ok(write(tx, change, trial, settled.value)) : settled;
     }),
     addByHand: (change, trial) => handle.transactResult((tx) => {
       const sample = usable(tx, trial.sampleId);
       if (!sample.ok) return sample;
       if (tx.get('SELECT 1 FROM person WHERE id = @id', { id: trial.examinerId }) === undefined) return err('no-person');
+      if (trial.blind && trial.examinerId === change.personId) return err('not-blind');
       const examinedAt = startOfDay(trial.examinedOn, theLaboratory(tx).zone);
       if (examinedAt > change.at) return err('in-future');
       return ok(write(tx, change, trial, { stoneId: null, outcome: trial.outcome, examinerId: trial.examinerId, examinedAt }));

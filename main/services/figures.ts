@@ -15,6 +15,7 @@ const REFUSALS: Readonly<Record<TrialRefusal, Failure>> = {
   'not-confirmed': wrong('stoneLabel', 'No second person has agreed with the standing conclusion of this stone.', 'Link it once its conclusion is confirmed, so that nobody learns too early what it is.'),
   'already-linked': wrong('stoneLabel', 'This stone is linked to a known sample already.', 'One stone of a case is one trial.'),
   'no-person': wrong('examinerId', 'This person is not in the casebook.', 'Choose one of the list.'),
+  'not-blind': wrong('blind', 'You examined it yourself and enter it yourself: you knew what it was.', 'Take the tick back; the trial is then kept apart from those in which the examiner did not know.'),
   'in-future': wrong('examinedOn', 'That day has not come yet.', 'Enter the day on which the examination was concluded.'),
 };
 

@@ -22,7 +22,7 @@ const isOut = (passed: boolean, signals: readonly string[]): boolean => !passed 
 
 function Chart({ series }: { readonly series: CheckSeries }) {
   const { laboratory } = useHouse();
-  const { points, limits, unit } = series;
+  const { points, limits, unit, upToEnd } = series;
   const digits = digitsOf(series);
   const labels = useMemo(() => points.map((p, i) => `${i + 1} · ${showDay(p.at, laboratory.zone)}`), [points, laboratory.zone]);
   const drawn = useMemo((): PlotSeries[] => [{ kind: 'points', name: series.quantity, ink: 'accent', joined: true, values: points.map((p) => p.value), symbol: points.map((p) => (isOut(p.passed, p.signals) ? 'diamond-open' : 'circle')) }], [points, series.quantity]);
@@ -35,8 +35,8 @@ function Chart({ series }: { readonly series: CheckSeries }) {
         <h3>{title}</h3>
         <StepPlot name={`${title}, check by check`} labels={labels} series={drawn} lines={lines} unit={unit || 'value'} fromZero={false} />
         <p className="figures-said">{limits === null
-          ? points.length < FEWEST_FOR_LIMITS ? `No limits yet: they need at least ${FEWEST_FOR_LIMITS} checks, and there ${points.length === 1 ? 'is one' : `are ${points.length}`}.` : 'No limits: the first values are all the same.'
-          : `Mean ${limits.mean.toFixed(digits + 1)} ${unit}, limits ${limits.low.toFixed(digits + 1)} to ${limits.high.toFixed(digits + 1)} (mean ± 2.66 mean moving ranges of the first ${limits.from} checks of the period).`}</p>
+          ? upToEnd < FEWEST_FOR_LIMITS ? `No limits yet: they need at least ${FEWEST_FOR_LIMITS} checks, and there ${upToEnd === 1 ? 'is one' : `are ${upToEnd}`}.` : 'No limits: the first values are all the same.'
+          : `Mean ${limits.mean.toFixed(digits + 1)} ${unit}, limits ${limits.low.toFixed(digits + 1)} to ${limits.high.toFixed(digits + 1)} (mean ± 2.66 mean moving ranges of the first ${limits.from} checks ever recorded of it).`}</p>
         {out.length === 0
           ? <p className="figures-said">Nothing stands out.</p>
           : <p className="figures-said">{out.length === 1 ? 'One check stands out' : `${out.length} checks stand out`} (◇): repeat the check; if it stays so, look at what changed, calibrate, and consider the runs since the last check that was in order (common practice, no source).</p>}

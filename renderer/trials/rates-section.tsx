@@ -47,7 +47,7 @@ export function RatesSection({ blind, all }: { readonly blind: Rates; readonly a
               </table>
             </div>
             <div className="trials-assumed"><Field label="Assumed share that is not natural among what comes in, per cent" mono value={assumed} onChange={setAssumed} error={isShare ? undefined : 'Write a number from 0 to 100.'} /></div>
-            <p className="figures-said">{Number.isNaN(missed) ? 'For a stone that was said to be natural nothing can be computed from these trials.' : `Of stones that are said to be natural, ${missed === 0 ? 'none' : perCent(missed)} would then not be if the house misses as many as it did in these trials, and ${perCent(atMost)} if it misses as many as the one-sided limit of ${perCent(rates.falseNatural.atMost)} still allows. The share that comes in is your assumption, no finding.`}</p>
+            <p className="figures-said">{Number.isNaN(missed) ? 'For a stone that was said to be natural nothing can be computed from these trials.' : `Of stones that are said to be natural, ${missed === 0 ? `none (${rates.falseNatural.count} of ${rates.falseNatural.of} missed)` : perCent(missed)} would then not be if the house misses as many as it did in these trials, and ${perCent(atMost)} if it misses as many as the one-sided limit of ${perCent(rates.falseNatural.atMost)} still allows (both with the share of natural stones that passed in these trials). The share that comes in is your assumption, no finding.`}</p>
           </div>
         </div>
       )}

@@ -21,9 +21,10 @@ export function TrialForm({ samples, people, today, onClose }: {
   const [sampleId, setSampleId] = useState(usable[0]?.id ?? '');
   const [caseNumber, setCaseNumber] = useState('');
   const [stoneLabel, setStoneLabel] = useState('');
-  const [outcome, setOutcome] = useState<ConclusionId>('undetermined');
-  const [examinerId, setExaminerId] = useState(people[0]?.id ?? '');
+  const [outcome, setOutcome] = useState<ConclusionId | ''>('');
+  const [examinerId, setExaminerId] = useState('');
   const [examinedOn, setExaminedOn] = useState(today);
+  const [unchosen, setUnchosen] = useState(false);
   const [blind, setBlind] = useState(true);
   const [remark, setRemark] = useState('');
   const byStone = useChange('trials.addFromStone');
@@ -33,6 +34,7 @@ export function TrialForm({ samples, people, today, onClose }: {
   const submit = () => {
     if (byStone.isPending || byHand.isPending) return;
     if (from === 'stone') byStone.mutate({ sampleId, caseNumber, stoneLabel, blind, remark }, { onSuccess: onClose });
+    else if (outcome === '' || examinerId === '') setUnchosen(true);
     else byHand.mutate({ sampleId, outcome, examinerId, examinedOn, blind, remark }, { onSuccess: onClose });
   };
   useKey('Mod+Enter', submit);
@@ -51,12 +53,13 @@ export function TrialForm({ samples, people, today, onClose }: {
         </>
       ) : (
         <div className="fields-two">
-          <Choice<ConclusionId> label="It was said to be" value={outcome} options={CONCLUSION_IDS.map((value) => ({ value, label: CONCLUSION_WORDS[value] }))} onChange={setOutcome} />
-          <Choice label="Examiner" value={examinerId} options={people.map(({ id, name }) => ({ value: id, label: name }))} onChange={setExaminerId} error={wrong['examinerId']} />
+          <Choice<ConclusionId> label="It was said to be" placeholder="choose" error={unchosen && outcome === '' ? 'Choose what it was said to be.' : undefined} value={outcome} options={CONCLUSION_IDS.map((value) => ({ value, label: CONCLUSION_WORDS[value] }))} onChange={setOutcome} />
+          <Choice label="Examiner" placeholder="choose" value={examinerId} options={people.map(({ id, name }) => ({ value: id, label: name }))} onChange={setExaminerId} error={unchosen && examinerId === '' ? 'Choose who examined it.' : wrong['examinerId']} />
           <Field label="Concluded on" type="date" value={examinedOn} onChange={setExaminedOn} error={wrong['examinedOn']} />
         </div>
       )}
       <Check label="the examiner did not know that it was a known sample" checked={blind} onChange={setBlind} />
+      {wrong['blind'] ? <p className="warn" role="alert">{wrong['blind']} {used.error?.failure.next}</p> : null}
       <Field label="Remark (if any)" value={remark} onChange={setRemark} error={wrong['remark']} />
       {used.error && Object.keys(wrong).length === 0 ? <Trouble {...used.error.failure} /> : null}
     </Dialog>

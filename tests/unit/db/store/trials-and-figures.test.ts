@@ -59,14 +59,15 @@ describe('known samples', () => {
   test('a stone of a case is linked once it is settled, with what the records say', async () => {
     const sample = await add('KS-1', 'grown-cvd');
     if (!sample.ok) throw new Error(sample.error);
-    const link = (caseNumber: string, stoneLabel = 'A-1') => made.casebook.trials.addFromStone(change(), { sampleId: sample.value.id, caseNumber, stoneLabel, blind: true, remark: '' });
+    const link = (caseNumber: string, stoneLabel = 'A-1') => made.casebook.trials.addFromStone(change(), { sampleId: sample.value.id, caseNumber, stoneLabel, blind: false, remark: '' });
+    expect(await made.casebook.trials.addFromStone(change(), { sampleId: sample.value.id, caseNumber: 'C-2026-0001', stoneLabel: 'A-1', blind: true, remark: '' })).toEqual({ ok: false, error: 'not-blind' });
     expect(await link('C-2026-0006')).toEqual({ ok: false, error: 'not-confirmed' });
     expect(await link('C-2026-0004')).toEqual({ ok: false, error: 'not-confirmed' });
     expect(await link('C-2026-0099')).toEqual({ ok: false, error: 'no-stone' });
     expect(await link('c-2026-0001', 'a-1')).toMatchObject({ ok: true, value: { sample: 'KS-1', truth: 'grown-cvd', outcome: 'natural', examiner: 'Ada Invented', examinedAt: '2026-03-31T21:59:00.000Z', stone: { caseNumber: 'C-2026-0001', label: 'A-1' } } });
     expect(await link('C-2026-0001')).toEqual({ ok: false, error: 'already-linked' });
-    const { blind } = await made.casebook.trials.list(YEAR);
-    expect(blind.falseNatural).toMatchObject({ count: 1, of: 1 });
+    const { all } = await made.casebook.trials.list(YEAR);
+    expect(all.falseNatural).toMatchObject({ count: 1, of: 1 });
     const { whole, knownSamples } = await made.casebook.figures.overTime({ ...YEAR, grain: 'year' });
     expect(whole).toMatchObject({ settled: 3, sentFurther: { count: 1, of: 3 } }); // the sample is no client's stone
     expect(knownSamples).toBe(1);
@@ -76,7 +77,9 @@ describe('known samples', () => {
     expect(await add('ks-1', 'natural')).toEqual({ ok: false, error: 'label-taken' });
     const sample = await add('KS-2', 'natural');
     if (!sample.ok) throw new Error(sample.error);
-    const byHand = (examinedOn: string, blind = true) => made.casebook.trials.addByHand(change(), { sampleId: sample.value.id, outcome: 'natural', examinerId: made.personId, examinedOn, blind, remark: '' });
+    const colleague = await made.casebook.people.save(change(), { id: null, name: 'Ben Invented', initials: 'BI', roles: ['examiner'], active: true });
+    if (!colleague.ok) throw new Error(colleague.error.message);
+    const byHand = (examinedOn: string, blind = true) => made.casebook.trials.addByHand(change(), { sampleId: sample.value.id, outcome: 'natural', examinerId: blind ? (colleague.value as { id: string }).id : made.personId, examinedOn, blind, remark: '' });
     expect(await byHand('2026-03-01')).toMatchObject({ ok: true, value: { stone: null, blind: true } });
     expect(await byHand('2026-03-02', false)).toMatchObject({ ok: true });
     expect(await byHand('2027-03-01')).toEqual({ ok: false, error: 'in-future' });
@@ -115,5 +118,31 @@ describe('checks with a number', () => {
     expect(series[1]!.points.map((point) => point.value)).toEqual(values);
     expect(series[1]!.points.at(-1)!.signals).toEqual(['beyond-3']);
     expect((await made.casebook.figures.checks({ from: '2025-01-01', to: '2025-12-31' })).series).toEqual([]);
+  });
+
+  test('a period that begins after a drift does not make the drift its own measure', async () => {
+    const instruments = createInstrumentsStore(made.casebook.handle, made.deps.newId);
+    const saved = await instruments.save(change(), { id: null, name: 'Drifting', methods: [], serial: '', place: '', remembers: {}, checkEveryDays: 7, active: true });
+    const wobble = [0, 0.01, -0.01, 0.005, -0.005, 0.012, -0.008, 0.003, -0.002, 0.006, 0, 0.01, -0.01, 0.005, -0.005, 0.012, -0.008, 0.003, -0.002, 0.006];
+    const record = (at: string, value: number) => instruments.recordCheck({ ...change(), at }, {
+      instrumentId: saved!.id, passed: true, reference: 'lamp', outcome: 'seen', measured: { quantity: 'mercury 546', unit: 'nm', value, expected: null, tolerance: null },
+    });
+    for (const [i, off] of wobble.entries()) await record(`2024-01-${String(i + 1).padStart(2, '0')}T10:00:00.000Z`, 546.075 + off);
+    for (const [i, off] of wobble.entries()) await record(`2024-03-${String(i + 1).padStart(2, '0')}T10:00:00.000Z`, 546.125 + off);
+    const [shown] = (await made.casebook.figures.checks({ from: '2024-03-01', to: '2024-03-31' })).series;
+    expect(shown!.points).toHaveLength(20);
+    expect(shown!.upToEnd).toBe(40);
+    expect(shown!.limits!.mean).toBeCloseTo(546.0761, 4);
+    expect(shown!.points.every(({ signals }) => signals.length > 0)).toBe(true);
+  });
+
+  test('the laser’s own wavelength is drawn, not that of the diamond line it was found by', async () => {
+    const instruments = createInstrumentsStore(made.casebook.handle, made.deps.newId);
+    const saved = await instruments.save(change(), { id: null, name: 'Raman', methods: [], serial: '', place: '', remembers: {}, checkEveryDays: 7, active: true });
+    await instruments.keepLaser({ ...change(), at: '2023-05-01T10:00:00.000Z' }, {
+      instrumentId: saved!.id, passed: true, reference: 'diamond', outcome: 'seen', laserNm: 532.1, uncertaintyNm: 0.01, foundNm: 572.7, nominalNm: 532, fileName: 'd.csv', fileSha256: 'a'.repeat(64),
+    });
+    const { series } = await made.casebook.figures.checks({ from: '2023-01-01', to: '2023-12-31' });
+    expect(series[0]).toMatchObject({ quantity: 'wavelength of the laser', expected: 532, points: [{ value: 532.1 }] });
   });
 });
