@@ -79,7 +79,7 @@ describe('known samples', () => {
     if (!sample.ok) throw new Error(sample.error);
     const colleague = await made.casebook.people.save(change(), { id: null, name: 'Ben Invented', initials: 'BI', roles: ['examiner'], active: true });
     if (!colleague.ok) throw new Error(colleague.error.message);
-    const byHand = (examinedOn: string, blind = true) => made.casebook.trials.addByHand(change(), { sampleId: sample.value.id, outcome: 'natural', examinerId: blind ? (colleague.value as { id: string }).id : made.personId, examinedOn, blind, remark: '' });
+    const byHand = (examinedOn: string, blind = true) => made.casebook.trials.addByHand(change(), { sampleId: sample.value.id, outcome: 'natural', examinerId: blind ? colleague.value.id : made.personId, examinedOn, blind, remark: '' });
     expect(await byHand('2026-03-01')).toMatchObject({ ok: true, value: { stone: null, blind: true } });
     expect(await byHand('2026-03-02', false)).toMatchObject({ ok: true });
     expect(await byHand('2027-03-01')).toEqual({ ok: false, error: 'in-future' });
