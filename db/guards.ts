@@ -38,6 +38,7 @@ const GUARDED: readonly Guarded[] = [
   { table: 'known_sample', primary: 'id', keys: [['label']], mayChange: [] },
   { table: 'known_sample_withdrawal', primary: 'id', keys: [['sample_id']], mayChange: [] },
   { table: 'known_sample_trial', primary: 'id', keys: [['stone_id']], mayChange: [] },
+  { table: 'sealed_bundle', primary: 'id', keys: [], mayChange: [] },
   { table: 'lot_record', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },
   { table: 'weight_record', primary: 'id', keys: [], mayChange: [] },
   { table: 'house_text', primary: 'id', keys: [['kind', 'version']], mayChange: [] },

@@ -9,6 +9,7 @@ import { createCustodyStore, type CustodyStore } from './store/custody.ts';
 import { createDraftsStore, type DraftsStore } from './store/drafts.ts';
 import { createFiguresStore, type FiguresStore } from './store/figures.ts';
 import { createFindStore, type FindStore } from './store/find.ts';
+import { createSealedBundlesStore, type SealedBundlesStore } from './store/sealed-bundles.ts';
 import { createKeysStore, type KeysStore } from './store/keys.ts';
 import { createHistoryStore, type HistoryStore } from './store/history.ts';
 import { createLaboratoryStore, type LaboratoryStore } from './store/laboratory.ts';
@@ -26,6 +27,7 @@ export type Stores = {
   readonly credentials: CredentialsStore;
   readonly keys: KeysStore;
   readonly checkpoints: CheckpointsStore;
+  readonly sealedBundles: SealedBundlesStore;
   readonly clients: ClientsStore;
   readonly cases: CasesStore;
   readonly stones: StonesStore;
@@ -49,6 +51,7 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     credentials: createCredentialsStore(handle),
     keys: createKeysStore(handle),
     checkpoints: createCheckpointsStore(handle),
+    sealedBundles: createSealedBundlesStore(handle),
     clients: createClientsStore(handle, newId),
     cases: createCasesStore(handle, newId),
     stones: createStonesStore(handle, newId),

@@ -20,6 +20,8 @@ const IntakeView = lazy(() => import('./intake/intake-view.tsx'));
 const StonesView = lazy(() => import('./stones/stones-view.tsx'));
 const StoneView = lazy(() => import('./stones/stone-view.tsx'));
 const LotView = lazy(() => import('./lots/lot-view.tsx'));
+const BundlesView = lazy(() => import('./bundles/bundles-view.tsx'));
+const BundleView = lazy(() => import('./bundles/bundle-view.tsx'));
 const CheckView = lazy(() => import('./reports/check-view.tsx'));
 const PieceView = lazy(() => import('./piece/piece-view.tsx'));
 const CustodyOverview = lazy(() => import('./custody/custody-view.tsx'));
@@ -47,6 +49,8 @@ function Here({ place }: { readonly place: Place }) {
     case 'reports': return <ReportsView />;
     case 'report': return <BuilderView key={place.id} draftId={place.id} />;
     case 'check': return <CheckView />;
+    case 'bundles': return <BundlesView />;
+    case 'bundle': return <BundleView key={place.id} id={place.id} />;
     case 'instruments': return <InstrumentsView />;
     case 'batch': return <BatchView />;
     case 'ledgers': return <LedgersView />;

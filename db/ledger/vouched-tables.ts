@@ -2,7 +2,7 @@ import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
   analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyWrap, knownKey, knownSample, knownSampleTrial, knownSampleWithdrawal,
   laboratory, lotRecord, parcel, person, photoAnalysis, photoAnalysisRun, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, reportTemplate, reportWithdrawal, runFile,
-  signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
+  sealedBundle, signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
 } from '../schema/index.ts';
 
 /** A table whose rows the audit ledger vouches for. */
@@ -70,4 +70,5 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(knownKey, 'key of another laboratory', `'key ' || t.id || ' of “' || t.laboratory || '”'`),
   vouched(credential, 'password', `coalesce('password of ' || (SELECT p.name FROM person p WHERE p.id = t.person_id), 'recovery sheet')`),
   vouched(checkpoint, 'checkpoint', `'checkpoint of ' || t.at`),
+  vouched(sealedBundle, 'bundle of another laboratory', `'bundle “' || t.name || '” of “' || t.laboratory || '”'`),
 ];

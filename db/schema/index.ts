@@ -10,3 +10,4 @@ export * from './lots.ts';
 export * from './reports.ts';
 export * from './search.ts';
 export * from './images.ts';
+export * from './bundles.ts';

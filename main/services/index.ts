@@ -18,6 +18,7 @@ import { createKeysServices } from './keys-services.ts';
 import { createPieceServices } from './pieces.ts';
 import { createPrintServices } from './print-services.ts';
 import { createReportCheckService } from './report-check.ts';
+import { createSealedBundlesServices } from './sealed-bundles.ts';
 import type { Deps, Services } from './service.ts';
 import { createWorkServices } from './work-services.ts';
 
@@ -36,6 +37,7 @@ export function createServices(deps: ServicesDeps): Services {
     ...createHistoryServices(deps),
     ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current(), tasks }),
     ...createBundlesServices({ ...work, tasks }),
+    ...createSealedBundlesServices(work),
     ...createCustodyPrintServices(deps),
     ...createPrintServices({ services: intake, pool: deps.pool }),
     ...createWorkServices(work),

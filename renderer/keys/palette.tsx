@@ -35,7 +35,8 @@ function actionsOf(theme: Theme): readonly { readonly name: string; readonly run
   return [
     { name: 'Take in a case', run: () => { go({ view: 'intake' }); } },
     { name: 'Analyse a folder…', run: () => { go({ view: 'batch' }); } },
-    { name: 'Check a report…', run: () => { go({ view: 'check' }); } },
+    { name: 'Check a report or a bundle…', run: () => { go({ view: 'check' }); } },
+    { name: 'Bundles of other laboratories', run: () => { go({ view: 'bundles' }); } },
     { name: theme === 'dark' ? 'Use the light look' : 'Use the dark look', run: () => { setTheme(theme === 'dark' ? 'light' : 'dark'); } },
     { name: 'Verify the ledgers', run: () => { window.location.hash = '#/ledgers'; } },
     ...ROOMS.map((r) => ({ name: `Go to ${r.name}`, run: () => { go(r.place); } })),

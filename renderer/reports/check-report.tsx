@@ -6,6 +6,7 @@ import { useChange } from '../queries.ts';
 import { gatherFiles, type IncomingFile } from '../runs/incoming-file.ts';
 import { useWindowDrop } from '../runs/use-window-drop.ts';
 import { BundleSheet } from './bundle-sheet.tsx';
+import { canBeTaken, TakeInBundle } from './take-in-bundle.tsx';
 import { VerdictSheet } from './verdict-sheet.tsx';
 import './reports.css';
 
@@ -16,11 +17,12 @@ const ZIP = [0x50, 0x4b, 0x03, 0x04];
 const isZip = ({ name, bytes }: IncomingFile): boolean => /\.zip$/i.test(name) || ZIP.every((byte, i) => bytes[i] === byte);
 
 /** Takes a PDF or a zip, from a drop anywhere on the window or from a choice, and says whether it is a report or a bundle as it was written. Keeps nothing. */
-export function CheckReport({ zone }: { readonly zone: string }) {
+export function CheckReport({ zone, mayTakeIn = false }: { readonly zone: string; readonly mayTakeIn?: boolean }) {
   const picker = useRef<HTMLInputElement>(null);
   const report = useChange('reports.check');
   const bundle = useChange('bundles.check');
   const [name, setName] = useState('');
+  const [brought, setBrought] = useState<IncomingFile | null>(null);
   const [refused, setRefused] = useState('');
   const take = async (list: readonly File[]) => {
     const [first] = list;
@@ -33,6 +35,7 @@ export function CheckReport({ zone }: { readonly zone: string }) {
     setRefused(list.length > 1 ? `One file at a time: “${first.name}” was checked.` : why[0] === undefined ? '' : why[0] + large);
     if (!file) return;
     setName(file.name);
+    setBrought(file);
     (isZip(file) ? bundle : report).mutate({ bytes: file.bytes });
   };
   const over = useWindowDrop((transfer) => { void take([...transfer.files]); });
@@ -51,6 +54,7 @@ export function CheckReport({ zone }: { readonly zone: string }) {
       {failure ? <Trouble {...failure} /> : null}
       {report.data ? <VerdictSheet name={name} verdict={report.data} zone={zone} /> : null}
       {bundle.data ? <BundleSheet name={name} verdict={bundle.data} zone={zone} /> : null}
+      {bundle.data && brought && mayTakeIn && canBeTaken(bundle.data) ? <TakeInBundle key={brought.key} file={brought} verdict={bundle.data} /> : null}
       {answered ? null : (
         <p className="quiet report-what">A report carries its signature, its raw records and its data inside; a bundle holds whole cases with both ledgers. This tells whether it is byte for byte as a laboratory wrote it, and if not, what was altered. The file is looked at on this machine and is not kept.</p>
       )}

@@ -24,7 +24,7 @@ export function Rail() {
   useKey('Alt+L', lock, house.me !== null && !house.laboratory.isDemonstration);
   const today = bench.data;
   const waiting = today ? today.overdue.length + today.dueSoon.length + today.toConfirm.length : 0;
-  const shown = place.view === 'case' || place.view === 'lot' || place.view === 'piece' || place.view === 'intake' ? 'cases' : place.view === 'stone' ? 'stones' : place.view === 'report' || place.view === 'check' ? 'reports' : place.view === 'batch' ? 'instruments' : place.view;
+  const shown = place.view === 'case' || place.view === 'lot' || place.view === 'piece' || place.view === 'intake' ? 'cases' : place.view === 'stone' ? 'stones' : place.view === 'report' || place.view === 'check' || place.view === 'bundles' || place.view === 'bundle' ? 'reports' : place.view === 'batch' ? 'instruments' : place.view;
   const entries: readonly Entry[] = [
     { place: { view: 'bench' }, name: 'Bench', count: waiting ? String(waiting) : undefined },
     { place: { view: 'cases' }, name: 'Cases', count: today ? String(today.counts.cases) : undefined },

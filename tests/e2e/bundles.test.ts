@@ -7,6 +7,7 @@ import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
 import { callDoor } from './steps/call-door.ts';
+import { fileSavedBy } from './steps/save-file.ts';
 import { usualCase } from './steps/hand-overs.ts';
 import { lookAt, visit } from './steps/look-at.ts';
 
@@ -70,5 +71,66 @@ describe.each(availableHosts())('bundles of a period in %s', (host) => {
     writeFileSync(join(folder, 'other.zip'), 'PK\u0003\u0004 of somebody else');
     await culet.page.getByLabel('zip of a bundle').setInputFiles(join(folder, 'other.zip'));
     await answer().getByRole('heading', { name: 'Not a bundle' }).waitFor();
+  });
+});
+
+describe.each(availableHosts())('a bundle of another laboratory in %s', (host) => {
+  let culet: OpenCulet;
+  const folder = mkdtempSync(join(tmpdir(), 'culet-bundles-'));
+  let report: Uint8Array;
+  beforeAll(async () => {
+    const demo = await openCulet({ host });
+    await callDoor(demo, 'casebook.openDemonstration', {});
+    await demo.page.getByRole('navigation', { name: 'Rooms' }).waitFor({ timeout: 60_000 });
+    const { people } = await callDoor(demo, 'casebook.status', {});
+    await callDoor(demo, 'people.actAs', { personId: people.find((one) => one.roles.includes('manager'))!.id });
+    const [issued] = await callDoor(demo, 'reports.list', { caseId: null });
+    report = (await callDoor(demo, 'reports.pdf', { reportId: issued!.id })).pdf;
+    writeFileSync(join(folder, 'other.zip'), (await callDoor(demo, 'cases.bundle', { caseId: issued!.caseId })).zip);
+    await demo.close();
+    culet = await openCulet({ host });
+    await beginCasebook(culet);
+  }, 120_000);
+  afterAll(async () => {
+    await culet.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const bring = async () => {
+    await visit(culet, '#/check', 'Check a report');
+    await culet.page.getByLabel('zip of a bundle').setInputFiles(join(folder, 'other.zip'));
+    await culet.page.getByRole('status', { name: 'Answer' }).getByRole('heading', { name: 'Unaltered, key unknown' }).waitFor();
+  };
+
+  test('is asked about with its fingerprint, then taken in', async () => {
+    await visit(culet, '#/bundles', 'Bundles of other laboratories');
+    await culet.page.getByText('None taken in yet').waitFor();
+    await lookAt(culet, 'bundles-empty');
+    await bring();
+    await culet.page.keyboard.press('Control+Enter');
+    await culet.page.getByText(/Nobody here knows the key that signed this bundle/).waitFor();
+    await lookAt(culet, 'bundle-take-in');
+    await culet.page.getByLabel('How you compared the fingerprint').fill('read out by telephone');
+    await culet.page.keyboard.press('Control+Enter');
+    await culet.page.getByRole('heading', { level: 1, name: 'Saltmarsh Gem Laboratory' }).waitFor();
+    await culet.page.getByRole('article').waitFor();
+    await lookAt(culet, 'bundle-open');
+  });
+
+  test('gives its report byte for byte, and leaves the house’s own lists empty', async () => {
+    const saved = await fileSavedBy(culet, () => culet.page.getByRole('button', { name: /^Save PDF of/ }).first().click());
+    expect(Buffer.compare(saved.bytes, report)).toBe(0);
+    await visit(culet, '#/cases', 'Cases');
+    expect((await callDoor(culet, 'cases.list', {})).total).toBe(0);
+    await visit(culet, '#/bundles', 'Bundles of other laboratories');
+    await culet.page.getByText('unaltered, key was not known').waitFor();
+    await lookAt(culet, 'bundles-list');
+  });
+
+  test('is noticed when it comes a second time', async () => {
+    await bring();
+    await culet.page.getByLabel('How you compared the fingerprint').fill('once more');
+    await culet.page.keyboard.press('Control+Enter');
+    await culet.page.getByText(/This very bundle was taken in already/).waitFor();
   });
 });

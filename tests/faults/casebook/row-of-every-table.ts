@@ -13,9 +13,10 @@ type Column = { readonly name: string; readonly type: string; readonly notnull: 
 type Reference = { readonly from: string; readonly table: string; readonly to: string };
 
 /** A value that the column takes: of an existing row where it points to one, else something invented. */
-function valueFor(tx: WriteTx, column: Column, references: readonly Reference[]): string | number | null {
+function valueFor(tx: WriteTx, column: Column, references: readonly Reference[]): string | number | Uint8Array | null {
   const points = references.find((one) => one.from === column.name);
   if (points !== undefined) return tx.get<{ value: string }>(`SELECT ${points.to} AS value FROM ${points.table} LIMIT 1`)!.value;
+  if (column.type.toLowerCase() === 'blob') return new Uint8Array([1, 2, 3]);
   return column.type.toLowerCase() === 'integer' ? 1 : 'invented';
 }
 

@@ -29,6 +29,7 @@ const ROWS = `
   INSERT INTO known_sample VALUES ('sample', 'KS-1', 'natural', 'b', 'at', (SELECT id FROM person));
   INSERT INTO known_sample_withdrawal VALUES ('gone', 'sample', 'r', 'at', (SELECT id FROM person));
   INSERT INTO known_sample_trial VALUES ('trial', 'sample', (SELECT id FROM stone), 'natural', (SELECT id FROM person), 'at', 1, '', 'at', (SELECT id FROM person));
+  INSERT INTO sealed_bundle VALUES ('bundle', 'n', 'l', 'authentic', 'f', '', '{}', 1, x'00', 'at', (SELECT id FROM person));
   INSERT INTO lot_record VALUES ('lot', (SELECT id FROM case_record), (SELECT id FROM item), 1, 'count', '{}', 'at', (SELECT id FROM person));
   INSERT INTO house_text VALUES ('text', 'scope', 1, 't', '', 'at', (SELECT id FROM person));
   INSERT INTO report_template VALUES ('template', 'case', 1, '{}', 'at', (SELECT id FROM person));

@@ -1,0 +1,71 @@
+import { useState } from 'react';
+import type { Output } from '../../app/contract/index.ts';
+import { inGroups } from '../../app/signature/fingerprint.ts';
+import { Fact } from '../cases/fact.tsx';
+import { useHouse } from '../house/house-context.tsx';
+import { useKey } from '../keys/keymap.ts';
+import { Button } from '../look/button.tsx';
+import { Empty, Trouble, Working } from '../look/empty.tsx';
+import { showMoment } from '../look/time.ts';
+import { useAsk } from '../queries.ts';
+import { go } from '../router.ts';
+import { sizeWords } from '../runs/incoming-file.ts';
+import { View } from '../shell/view.tsx';
+import { BundleCase } from './bundle-case.tsx';
+import { KEPT_WORDS } from './kept-words.ts';
+import '../reports/reports.css';
+import './bundles.css';
+
+/** One bundle of another laboratory: its cases at the left, the one that is looked at beside it. Nothing here can be changed. */
+export default function BundleView({ id }: { readonly id: string }) {
+  const opened = useAsk('bundles.open', { id });
+  const back = () => { go({ view: 'bundles' }); };
+  useKey('Escape', back);
+  const summary = opened.data?.bundle.summary;
+  return (
+    <View over={summary ? `${summary.demonstration ? 'Invented. ' : ''}Of another laboratory, as it came` : ' '} title={summary?.laboratory ?? 'Bundle'} actions={<Button kind="quiet" keys="Escape" onPress={back}>Bundles</Button>}>
+      <div className="page page-sheet">
+        {opened.isError ? <Trouble {...opened.error.failure} /> : null}
+        {opened.isPending ? <Working what="Opening the bundle" /> : null}
+        {opened.data ? <Opened {...opened.data} /> : null}
+      </div>
+    </View>
+  );
+}
+
+function Opened({ bundle, index }: Output<'bundles.open'>) {
+  const { laboratory } = useHouse();
+  const [folder, setFolder] = useState(index.cases[0]?.folder ?? '');
+  const { ledgers } = bundle.summary;
+  return (
+    <div className="bundle-open">
+      <nav className="bundle-cases" aria-label="Cases of the bundle">
+        <ul>
+          {index.cases.map((one) => (
+            <li key={one.folder}>
+              <button type="button" aria-current={one.folder === folder ? 'true' : undefined} onClick={() => { setFolder(one.folder); }}>
+                <span className="mono">{one.number}</span><span className="second one-line" title={one.client}>{one.client}</span><span className="quiet">{one.receivedOn}, {one.state}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <div className="bundle-shown">
+        {folder === '' ? <Empty title="No case" /> : <BundleCase key={folder} id={bundle.id} folder={folder} zone={index.laboratory.zone} />}
+        <section aria-label="The bundle">
+          <h2>The bundle</h2>
+          <dl className="verdict-facts">
+            <Fact name="File" text={`${bundle.name}, ${sizeWords(bundle.size)}`} />
+            <Fact name="Written" mono text={showMoment(index.exportedAt, index.laboratory.zone)} />
+            {index.period ? <Fact name="Received" mono text={`${index.period.from} to ${index.period.to}`} /> : null}
+            <Fact name="Taken in" text={`${showMoment(bundle.takenAt, laboratory.zone)} by ${bundle.takenBy}: ${KEPT_WORDS[bundle.verdict]}`} />
+            {bundle.checkedHow ? <Fact name="Made sure by" text={bundle.checkedHow} /> : null}
+            <Fact name="Ledgers" text={`recomputed then: custody entries ${ledgers.custody}, audit entries ${ledgers.audit}, digests walked ${ledgers.walked}, checkpoints ${ledgers.checkpoints}`} />
+            {bundle.fingerprint ? <Fact name="Fingerprint" mono text={inGroups(bundle.fingerprint)} /> : null}
+            <Fact name="SHA-256" mono text={bundle.id} />
+          </dl>
+        </section>
+      </div>
+    </div>
+  );
+}
