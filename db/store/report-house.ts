@@ -10,6 +10,8 @@ import { appendAudit } from '../ledger/append-audit.ts';
 import { houseText, reportTemplate, signingAuthorisation } from '../schema/index.ts';
 import { theLaboratory } from './laboratory.ts';
 
+export type TemplateVersion = ReportTemplate & { readonly at: string; readonly by: string };
+
 type PersonChange = Change & { readonly personId: string };
 
 export type ReportHouseStore = {
@@ -18,8 +20,14 @@ export type ReportHouseStore = {
   /** Every version that was written, newest first. */
   textVersions(): Promise<HouseTextVersion[]>;
   writeText(change: PersonChange, input: { kind: TextKind; text: string; note: string }): Promise<HouseText>;
-  /** The newest version of every template, the supplied kinds first. */
+  /** The newest version of every template, the supplied kinds first, those no longer offered as well. */
   templates(): Promise<ReportTemplate[]>;
+  /** A template in the version asked for; null where it was never written. */
+  template(templateId: string, version: number): Promise<ReportTemplate | null>;
+  /** Every version that was written, newest first. */
+  templateVersions(): Promise<TemplateVersion[]>;
+  /** How many drafts were begun with each template, by its id. */
+  draftsByTemplate(): Promise<ReadonlyMap<string, number>>;
   /** A new template where `templateId` is null, else a new version. Null where there is none of that name. */
   saveTemplate(change: PersonChange, templateId: string | null, content: TemplateContent): Promise<ReportTemplate | null>;
   authorisations(): Promise<AuthorisationView[]>;
@@ -61,6 +69,20 @@ export function createReportHouseStore(handle: StoreHandle, newId: () => string)
       return { kind, version, text };
     }),
     async templates() { return currentTemplates(handle.read); },
+    async template(templateId, version) {
+      if (version === 0) return suppliedTemplates().find((one) => one.templateId === templateId) ?? null;
+      const row = handle.read.get<{ content: string }>('SELECT content FROM report_template WHERE template_id = ? AND version = ?', [templateId, version]);
+      return row === undefined ? null : { templateId, version, content: templateContent.parse(JSON.parse(row.content)) };
+    },
+    async templateVersions() {
+      const rows = handle.read.all<{ templateId: string; version: number; content: string; at: string; by: string }>(`
+        SELECT t.template_id AS templateId, t.version, t.content, t.at, p.name AS by FROM report_template t JOIN person p ON p.id = t.person_id ORDER BY t.rowid DESC`);
+      return rows.map((row) => ({ ...row, content: templateContent.parse(JSON.parse(row.content)) }));
+    },
+    async draftsByTemplate() {
+      const rows = handle.read.all<{ templateId: string; n: number }>("SELECT json_extract(content, '$.templateId') AS templateId, count(*) AS n FROM report_draft GROUP BY 1");
+      return new Map(rows.map((row) => [row.templateId, row.n]));
+    },
     saveTemplate: (change, templateId, content) => handle.transact((tx) => {
       const known = currentTemplates(tx).find((one) => one.templateId === templateId);
       if (templateId !== null && known === undefined) return null;

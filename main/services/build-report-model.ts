@@ -31,6 +31,8 @@ export type ReportOrder = {
   readonly issue: ReportSource['issue'];
   /** The person who is about to issue; null where nobody is. */
   readonly issuer: string | null;
+  /** A template that is not kept yet: the content's own is left aside. */
+  readonly template?: ReportTemplate;
 };
 
 export const missingOf = (clauses: readonly ClauseState[]): string[] => [...new Set(clauses.flatMap((clause) => clause.missing))];
@@ -75,19 +77,18 @@ async function amendsOf({ amends, reason }: DraftContent, { stores }: Work): Pro
   return stored === null ? notFound('The report that is to be amended') : ok({ before: readStoredReport(stored.model), reason });
 }
 
-async function templateOf({ templateId }: DraftContent, { stores }: Work): Promise<ReportTemplate | undefined> {
-  return (await stores.reportHouse.templates()).find((one) => one.templateId === templateId);
-}
+/** The template in the version that the draft began with: what is kept of it since changes no draft. */
+const templateOf = ({ templateId, templateVersion }: DraftContent, { stores }: Work): Promise<ReportTemplate | null> => stores.reportHouse.template(templateId, templateVersion);
 
 /**
  * What a report says as the records stand, and how it stands with the standard.
  * `issue` null makes a draft. The same records, content, instant and issue give the same model.
  */
-export async function buildReportModel({ caseId, content, issue, issuer }: ReportOrder, work: Work): Promise<Result<BuiltReport, Failure>> {
+export async function buildReportModel({ caseId, content, issue, issuer, template: unkept }: ReportOrder, work: Work): Promise<Result<BuiltReport, Failure>> {
   const ofCase = await caseRecords(work.casebook.handle, caseId, work.at);
   if (ofCase === null) return notFound('This case');
   const records = narrowSource(ofCase, content.subject);
-  const template = await templateOf(content, work);
+  const template = unkept ?? await templateOf(content, work);
   const figures = await figuresByStone(records.stones, { chosen: content.figures, perStone: template?.content.figuresPerStone ?? null }, work);
   if (!figures.ok) return figures;
   const images = await pictures(records, content.photographs, work);
@@ -101,12 +102,12 @@ export async function buildReportModel({ caseId, content, issue, issuer }: Repor
     ...records, at: work.at, issue, pictures: images.value, texts: await work.stores.reportHouse.texts(), writing: content,
     attached: new Set(chosen.flatMap(({ listed }) => (listed.attachedAs === null ? [] : [listed.sha256]))),
     ...await lotsAndWeights(records.case, work), maps: await reportMaps(records, work),
-    logoBase64: records.laboratory.logo === null ? null : base64(records.laboratory.logo.bytes),
+    logoBase64: records.laboratory.logo === null || template?.content.logo === false ? null : base64(records.laboratory.logo.bytes),
     stones: records.stones.map((entry) => ({ ...entry, figures: figures.value.get(entry.stone.id) ?? [] })),
   };
   const model = composeReport(source, {
     subject: { kind: content.subject.kind, label: subjectLabel(records, content.subject), stones: records.stones.length },
-    template: template === undefined ? null : { id: template.templateId, name: template.content.name, version: content.templateVersion },
+    template: template === null ? null : { id: template.templateId, name: template.content.name, version: content.templateVersion },
     title: content.title, pageSize: content.pageSize, sections: content.sections.filter((entry) => entry.on).map((entry) => entry.id), amends: amends.value,
   });
   const signers: Signers = await signersFor(content.subject.kind, issuer, records.laboratory.zone, work);

@@ -31,6 +31,7 @@ async function contentOfNew(input: Exclude<Create, { amends: string }>, { casebo
   if (!known) return notFound('What is to be reported');
   const template = (await stores.reportHouse.templates()).find((one) => one.templateId === (input.templateId ?? input.kind));
   if (template === undefined) return notFound('This template');
+  if (template.content.withdrawn) return conflict('This template is no longer offered.', 'Choose another.');
   if (template.content.kind !== input.kind) return refused('This template is for another kind of report.', 'Choose one that fits what is reported.');
   return ok({ caseId: input.caseId, content: newDraft(template, { kind: input.kind, id: input.subjectId }, theLaboratory(casebook.handle.read).settings) });
 }
@@ -42,7 +43,7 @@ async function contentOfAmendment(amends: string, { casebook, stores }: Work): P
   if (row === null || stored === null) return notFound('This report');
   if (row.state !== 'issued') return conflict('This report no longer counts: it was replaced or withdrawn.', 'Amend the revision that stands.');
   const before = readStoredReport(stored.model);
-  const templates = await stores.reportHouse.templates();
+  const templates = (await stores.reportHouse.templates()).filter((one) => !one.content.withdrawn);
   const template = templates.find((one) => one.templateId === before.template?.id) ?? templates.find((one) => one.templateId === before.subject.kind);
   if (template === undefined) return notFound('The template of this report');
   const fresh = newDraft(template, { kind: before.subject.kind, id: await stores.reports.subjectOf(amends) }, theLaboratory(casebook.handle.read).settings);

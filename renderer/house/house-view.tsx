@@ -12,6 +12,7 @@ import { KeysSection } from './keys-section.tsx';
 import { KnownKeys } from './known-keys.tsx';
 import { PeopleSection } from './people-section.tsx';
 import { TextsForm } from './texts-form.tsx';
+import { TemplatesSection } from './templates/templates-section.tsx';
 import { AuthorisationsForm } from './authorisations-form.tsx';
 import './house.css';
 
@@ -38,6 +39,7 @@ export default function HouseView() {
           <KnownKeys />
           <ProtocolsForm laboratory={laboratory} />
           <TextsForm />
+          <TemplatesSection />
           <AuthorisationsForm />
           <LotsForm laboratory={laboratory} />
         </div>

@@ -57,6 +57,38 @@ describe.each(availableHosts())('the house in %s', (host) => {
     await lookAt(culet, 'house-texts');
   });
 
+  test('makes a template of its own, changes it in versions, withdraws it and offers it again', async () => {
+    const templates = culet.page.getByRole('region', { name: 'Templates of reports' });
+    await templates.getByRole('button', { name: 'Make a template' }).click();
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet().getByText('Give the template a name.').waitFor();
+    await sheet().getByRole('textbox', { name: 'Name' }).fill('Short form for the trade counter');
+    await sheet().getByText('No case has a single stone yet.', { exact: false }).waitFor();
+    await sheet().getByRole('checkbox', { name: 'Signatures' }).click();
+    await sheet().getByText(/^Left out, and asked for by ISO\/IEC 17025:2017: .*Signatures/).waitFor();
+    await lookAt(culet, 'house-template-new');
+    await sheet().getByRole('checkbox', { name: 'Signatures' }).click();
+    await culet.page.keyboard.press('Control+Enter');
+    await templates.getByText('single stone · version 1').waitFor();
+    const change = templates.getByRole('button', { name: 'Change the template Short form for the trade counter' });
+    await change.click();
+    await sheet().getByRole('textbox', { name: 'Title', exact: true }).fill('Short screening report');
+    await sheet().getByRole('radio', { name: 'Letter' }).click();
+    await culet.page.keyboard.press('Control+Enter');
+    await templates.getByText('single stone · version 2').waitFor();
+    await change.click();
+    await sheet().getByText('2 versions').click();
+    await sheet().getByRole('button', { name: 'Take version 1 into the form' }).click();
+    expect(await sheet().getByRole('textbox', { name: 'Title', exact: true }).inputValue()).toBe('Diamond screening report');
+    await sheet().getByRole('button', { name: 'Withdraw it' }).click();
+    await templates.getByText('One is no longer offered').click();
+    expect((await callDoor(culet, 'reportTemplates.list', {})).map((one) => one.content.name)).not.toContain('Short form for the trade counter');
+    await change.click();
+    await culet.page.keyboard.press('Control+Enter');
+    await templates.getByText('single stone · version 4').waitFor();
+    await lookAt(culet, 'house-templates');
+  });
+
   test('takes in a second person, who then works at the window under their own name', async () => {
     await culet.page.getByRole('button', { name: 'Add a person' }).click();
     await culet.page.keyboard.press('Control+Enter');

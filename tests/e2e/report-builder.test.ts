@@ -75,18 +75,50 @@ describe.each(availableHosts())('building a report in %s', (host) => {
   });
 
   test('a section is left out and put back, and moved, with keys', async () => {
-    await tabTo(culet.page, 'Signatures');
+    await tabTo(culet.page, 'Opinions and interpretations');
+    for (let steps = 0; steps < 20 && await focusedName(culet.page) !== 'Signatures'; steps += 1) await press('ArrowDown');
     await press('Space');
+    expect(await focusedName(culet.page)).toBe('Signatures, left out');
     await margin().getByText('“Signatures” is left out', { exact: false }).waitFor(DRAWING);
     await press('Space');
     await margin().getByText('“Signatures” is left out', { exact: false }).waitFor({ state: 'detached', ...DRAWING });
-    const order = () => culet.page.getByRole('list', { name: /^Sections/ }).getByRole('checkbox').evaluateAll((boxes) => boxes.map((box) => box.id));
+    const order = () => culet.page.getByRole('grid', { name: /^Sections/ }).getByRole('row').evaluateAll((rows) => rows.map((one) => one.getAttribute('data-key')));
     const before = await order();
     await press('Alt+ArrowUp');
-    await culet.page.waitForFunction((was) => [...document.querySelectorAll('.section-list input')].map((box) => box.id).join() !== was, before.join());
-    expect((await order()).indexOf('section-signatures')).toBe(before.indexOf('section-signatures') - 1);
+    await culet.page.waitForFunction((was) => [...document.querySelectorAll('.section-list [role=row]')].map((one) => one.getAttribute('data-key')).join() !== was, before.join());
+    expect((await order()).indexOf('signatures')).toBe(before.indexOf('signatures') - 1);
     expect(await focusedName(culet.page)).toBe('Signatures');
+    await culet.page.getByRole('status').getByText(/^Signatures is number \d+ of \d+\.$/).waitFor();
     await press('Alt+ArrowDown');
+    await expect.poll(order).toEqual(before);
+  });
+
+  test('a section is dragged by its handle, and with Enter on the handle', async () => {
+    const grid = culet.page.getByRole('grid', { name: /^Sections/ });
+    const order = () => grid.getByRole('row').evaluateAll((rows) => rows.map((one) => one.getAttribute('data-key')));
+    const before = await order();
+    const from = (await grid.getByRole('row', { name: 'Signatures' }).locator('.section-handle').boundingBox())!;
+    const to = (await grid.getByRole('row').first().boundingBox())!;
+    await culet.page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await culet.page.mouse.down();
+    await culet.page.mouse.move(to.x + 60, to.y + 12, { steps: 8 });
+    await culet.page.mouse.move(to.x + 60, to.y + 3, { steps: 3 });
+    await culet.page.mouse.up();
+    await expect.poll(async () => (await order())[0]).toBe('signatures');
+    await culet.page.getByRole('status').getByText(/^Signatures is number 1 of/).waitFor();
+    // By keys: Enter on the handle takes it up, arrows go from gap to gap, Enter puts it down, and a reader is told.
+    await grid.getByRole('row', { name: 'Signatures' }).focus();
+    await press('ArrowRight');
+    await press('Enter');
+    await culet.page.locator('[role=log], [aria-live]').getByText(/Started dragging/).waitFor({ state: 'attached' });
+    await press('End');
+    await press('Enter');
+    await expect.poll(async () => (await order()).at(-1)).toBe('signatures');
+    for (let at = before.length - 1; at > before.indexOf('signatures'); at -= 1) {
+      await press('Alt+ArrowUp');
+      await expect.poll(async () => (await order()).indexOf('signatures')).toBe(at - 1);
+    }
+    await expect.poll(order).toEqual(before);
   });
 
   test('words that should not stand in it are pointed out beside the field, with whose rule it is', async () => {

@@ -15,7 +15,7 @@ function choiceOf(kind: TemplateKind): SectionChoice {
 export const suppliedTemplates = (): ReportTemplate[] => TEMPLATE_KINDS.map((kind) => ({
   templateId: kind, version: 0,
   content: {
-    name: TEMPLATE_KIND_WORDS[kind].charAt(0).toUpperCase() + TEMPLATE_KIND_WORDS[kind].slice(1), kind, title: REPORT_TITLE, pageSize: 'house', sections: choiceOf(kind), figuresPerStone: null,
+    name: TEMPLATE_KIND_WORDS[kind].charAt(0).toUpperCase() + TEMPLATE_KIND_WORDS[kind].slice(1), kind, title: REPORT_TITLE, pageSize: 'house', sections: choiceOf(kind), figuresPerStone: null, logo: true, remarks: '', withdrawn: false,
   },
 }));
 

@@ -22,6 +22,12 @@ export const templateContent = z.strictObject({
   sections: sectionChoice,
   /** Spectra printed for each stone where nobody chooses them; null: all that its findings rest on. */
   figuresPerStone: z.number().int().min(0).max(MAX_FIGURES).nullable(),
+  /** Whether the laboratory's logo is printed, where it has one. */
+  logo: z.boolean().default(true),
+  /** Remarks that a report by this template begins with; whoever writes it may change them. */
+  remarks: z.string().max(6000, 'At most 6000 characters.').default(''),
+  /** A template that is no longer offered; drafts that were begun with it go on. */
+  withdrawn: z.boolean().default(false),
 });
 export type TemplateContent = z.infer<typeof templateContent>;
 

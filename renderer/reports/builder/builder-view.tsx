@@ -76,7 +76,7 @@ function Builder({ draftId, caseId, first, choices }: { readonly draftId: string
           <section className="builder-part" aria-label="Sections">
             <h3>Sections</h3>
             <SectionList sections={content.sections} titles={choices.sections} onChange={(sections) => { change({ sections }); }} />
-            <p className="quiet">Space prints a section or leaves it out; Alt with an arrow key moves it.</p>
+            <p className="quiet">Arrow keys go through them; Space prints one or leaves it out; Alt with an arrow key moves it, and so does its handle.</p>
           </section>
           <PickList title="Figures" usualWord="what the findings rest on" none="No run of what is reported has a curve." chosen={content.figures} onChange={(figures) => { change({ figures }); }}
             picks={choices.figures.map((figure) => ({ id: figure.spectrumId, name: `${figure.stone}, ${figure.run}: ${figure.name}`, usual: figure.decisive }))} />

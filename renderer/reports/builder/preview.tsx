@@ -17,7 +17,7 @@ function useWidth() {
 }
 
 /** The pages of the PDF itself, one under the other. The last drawing stays until the next is whole, so nothing jumps while somebody types. */
-export function Preview({ pdf, busy }: { readonly pdf: Uint8Array | null; readonly busy: boolean }) {
+export function Preview({ pdf, busy, of = 'the draft' }: { readonly pdf: Uint8Array | null; readonly busy: boolean; readonly of?: string }) {
   const { box, width } = useWidth();
   const paper = useRef<HTMLDivElement>(null);
   const [pages, setPages] = useState(0);
@@ -45,7 +45,7 @@ export function Preview({ pdf, busy }: { readonly pdf: Uint8Array | null; readon
       <p className="preview-line" role="status">{pages === 0 ? '' : <span className="mono">{pages} {pages === 1 ? 'page' : 'pages'}</span>}<span className="quiet">{working ? 'drawing the pages …' : trouble ? '' : 'as they would be printed'}</span></p>
       {trouble ? <p className="warn" role="alert">The pages can’t be shown here ({trouble}). Save the draft as a PDF and read it there.</p> : null}
       {/* The pages can be scrolled with the keys. */}
-      <div className="preview-paper" ref={paper} tabIndex={0} role="region" aria-label="Pages of the draft" />
+      <div className="preview-paper" ref={paper} tabIndex={0} role="region" aria-label={`Pages of ${of}`} />
     </div>
   );
 }
