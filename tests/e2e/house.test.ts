@@ -13,7 +13,7 @@ describe.each(availableHosts())('the house in %s', (host) => {
   beforeAll(async () => {
     culet = await openCulet({ host });
     await beginCasebook(culet);
-    await culet.page.getByRole('link', { name: 'House' }).click();
+    await culet.page.getByRole('link', { name: 'House', exact: true }).click();
     await culet.page.getByRole('heading', { level: 1, name: /House/ }).waitFor();
   });
   afterAll(async () => { await culet.close(); });
