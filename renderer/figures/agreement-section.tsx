@@ -1,6 +1,9 @@
 import type { AgreementOutcome } from '../../app/contract/figures.ts';
 import { CONCLUSION_SHORT, CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { shareWords } from '../../app/history/share-words.ts';
+import { agreementCsv } from '../../app/history/figures-csv.ts';
+import { Button } from '../look/button.tsx';
+import { saveFile } from '../look/save-file.ts';
 import { useHouse } from '../house/house-context.tsx';
 
 type Table = AgreementOutcome['readFirst'];
@@ -45,6 +48,7 @@ export function AgreementSection({ agreement }: { readonly agreement: AgreementO
           {seen.n > 0 ? <CrossTable table={seen} name="Answered with the first in sight, table" /> : null}
         </>
       )}
+      {readFirst.n + seen.n > 0 ? <div><Button kind="quiet" onPress={() => { saveFile('agreement.csv', 'text/csv', agreementCsv(agreement)); }}>Save the agreement as CSV</Button></div> : null}
     </section>
   );
 }

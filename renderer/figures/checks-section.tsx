@@ -1,7 +1,10 @@
 import { useMemo } from 'react';
 import type { CheckSeries } from '../../app/contract/figures.ts';
+import { checksCsv } from '../../app/history/figures-csv.ts';
 import { CONTROL_RULES, FEWEST_FOR_LIMITS, type ControlRule } from '../../app/statistics/control-chart.ts';
 import { useHouse } from '../house/house-context.tsx';
+import { Button } from '../look/button.tsx';
+import { saveFile } from '../look/save-file.ts';
 import { showDay } from '../look/time.ts';
 import { StepPlot, type PlotLine, type PlotSeries } from './step-plot.tsx';
 
@@ -57,6 +60,7 @@ export function ChecksSection({ series, withoutNumber }: { readonly series: read
     <section className="figures-section" aria-label="Instrument checks">
       <h2>Instrument checks</h2>
       {series.length === 0 ? <p className="figures-said">No check of the period gave a number. Enter what was measured with the check of an instrument, and its course is drawn here.</p> : series.map((one) => <Chart key={`${one.instrumentId}${one.quantity}${one.unit}`} series={one} />)}
+      {series.length > 0 ? <div><Button kind="quiet" onPress={() => { saveFile('instrument-checks.csv', 'text/csv', checksCsv(series)); }}>Save the checks as CSV</Button></div> : null}
       {withoutNumber > 0 ? <p className="quiet">{withoutNumber === 1 ? 'One check' : `${withoutNumber} checks`} of the period said only in words what came out, and {withoutNumber === 1 ? 'is' : 'are'} not drawn.</p> : null}
     </section>
   );

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { agreementCsv, checksCsv, overTimeCsv } from '../../app/history/figures-csv.ts';
+import { overTimeCsv } from '../../app/history/figures-csv.ts';
 import { Button } from '../look/button.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { saveFile } from '../look/save-file.ts';
@@ -22,8 +22,6 @@ export function FiguresPanel({ choose, today, first }: { readonly choose: ReactN
   const failure = figures.error?.failure ?? null;
   const save = () => {
     if (figures.data) saveFile('figures-over-time.csv', 'text/csv', overTimeCsv(figures.data));
-    if (agreement.data && agreement.data.readFirst.n + agreement.data.seen.n > 0) saveFile('agreement.csv', 'text/csv', agreementCsv(agreement.data));
-    if (checks.data && checks.data.series.length > 0) saveFile('instrument-checks.csv', 'text/csv', checksCsv(checks.data.series));
   };
   return (
     <View over={`${shown.from} to ${shown.to}`} title="Figures" actions={<>{choose}<Button isDisabled={!figures.data || first === null} onPress={save}>Save as CSV</Button></>}>
