@@ -41,8 +41,8 @@ export function cohenKappa(counts: readonly (readonly number[])[]): Agreement {
 /** Two-sided 95 % quantile of the normal distribution. */
 const Z_95 = 1.959963984540054;
 
-/** 95 % limits of kappa by its large-sample standard error, cut to what kappa can be; rough for fewer than some thirty stones. Null where kappa is not defined. */
+/** 95 % limits of kappa by its large-sample standard error, cut to what kappa can be; rough for fewer than some thirty stones. Null where kappa is not defined, or where so few stones show no spread at all. */
 export function kappaLimits({ kappa, standardError }: Agreement): { readonly low: number; readonly high: number } | null {
-  if (kappa === null || standardError === null) return null;
+  if (kappa === null || standardError === null || standardError === 0) return null;
   return { low: Math.max(-1, kappa - Z_95 * standardError), high: Math.min(1, kappa + Z_95 * standardError) };
 }

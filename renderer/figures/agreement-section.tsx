@@ -23,7 +23,7 @@ function CrossTable({ table, name }: { readonly table: Table; readonly name: str
 
 function kappaWords({ kappa, standardError, limits, byChance }: Table): string {
   if (kappa === null) return 'Kappa is not defined: both always said one and the same thing, and then agreement cannot be told from chance.';
-  return `Cohen’s kappa ${kappa.toFixed(3)}, standard error ${(standardError ?? 0).toFixed(3)}${limits === null ? '' : `, 95 % limits ${limits.low.toFixed(2)} to ${limits.high.toFixed(2)}`}; by chance alone ${((byChance ?? 0) * 100).toFixed(0)} % would agree.`;
+  return `Cohen’s kappa ${kappa.toFixed(3)}${limits === null ? ', of too few stones for limits' : `, standard error ${(standardError ?? 0).toFixed(3)}, 95 % limits ${limits.low.toFixed(2)} to ${limits.high.toFixed(2)}`}; by chance alone ${((byChance ?? 0) * 100).toFixed(0)} % would agree.`;
 }
 
 /** How well second persons agree with the first: as two readings where they were, else as the confirmation that it is. */

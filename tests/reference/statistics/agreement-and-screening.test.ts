@@ -27,6 +27,7 @@ describe('Cohen’s kappa', () => {
     expect(cohenKappa([[0, 5], [5, 0]]).kappa).toBe(-1);
     expect(cohenKappa([[0, 0], [0, 0]])).toMatchObject({ n: 0, kappa: null });
     expect(kappaLimits(cohenKappa([[50, 0], [0, 0]]))).toBeNull();
+    expect(kappaLimits(cohenKappa([[0, 1], [0, 0]]))).toBeNull(); // one stone has no spread
     expect(kappaLimits(cohenKappa([[20, 5], [10, 15]]))).toEqual({ low: expect.closeTo(0.4 - 1.96 * 0.126996, 4) as number, high: expect.closeTo(0.4 + 1.96 * 0.126996, 4) as number });
   });
 });
