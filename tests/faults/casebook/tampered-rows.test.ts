@@ -86,7 +86,7 @@ const dropIndexes = (table: string): string[] =>
 
 /** Another value in every column of the first row: what a person would not notice is enough. */
 const changedColumn = (table: string, column: string): string =>
-  `UPDATE ${table} SET ${column} = CASE typeof(${column}) WHEN 'integer' THEN ${column} + 1 WHEN 'real' THEN ${column} * 1.0001 WHEN 'null' THEN ${column === 'logo' ? `x'00'` : '1'} ELSE ${column} || ' ' END
+  `UPDATE ${table} SET ${column} = CASE typeof(${column}) WHEN 'integer' THEN ${column} + 1 WHEN 'real' THEN ${column} * 1.0001 WHEN 'blob' THEN CAST(${column} || x'00' AS BLOB) WHEN 'null' THEN ${column === 'logo' ? `x'00'` : '1'} ELSE ${column} || ' ' END
    WHERE rowid = (SELECT min(rowid) FROM ${table})`;
 
 const TABLES = VOUCHED_TABLES.map(({ table, columns }) => ({ table, columns: columns.filter((column) => column !== 'id') }));
