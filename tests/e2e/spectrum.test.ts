@@ -43,13 +43,13 @@ describe.each(availableHosts())('the spectrum in %s', (host) => {
 
   test('the axis switches through all four units, the visible strip only under nanometres', async () => {
     const strip = () => culet.page.locator('.figure-layer rect').count();
-    expect(await strip()).toBeGreaterThan(50);
+    await expect.poll(strip).toBeGreaterThan(50);
     for (const [name, caption] of [['cm⁻¹', 'wavenumber, cm'], ['eV', 'photon energy, eV'], ['shift', 'Raman shift, cm']] as const) {
       await culet.page.getByRole('radio', { name, exact: true }).click();
       await expect.poll(async () => (await captions()).join('|')).toContain(caption);
-      expect(await strip(), name).toBe(0);
+      await expect.poll(strip, { message: name }).toBe(0);
     }
-    expect(await captions()).toContain('1332.3');
+    await expect.poll(captions).toContain('1332.3');
     await culet.page.getByRole('radio', { name: 'nm', exact: true }).click();
     await expect.poll(strip).toBeGreaterThan(50);
   });
