@@ -4,6 +4,7 @@ import type { CustodyContent } from '../../app/domain/custody-event.ts';
 import type { Change } from '../change.ts';
 import type { WriteTx } from '../handle.ts';
 import { custodyEntry } from '../schema/index.ts';
+import { writeSearch } from '../search/write-search.ts';
 import { ledgerHead, type LedgerHead } from './ledger-head.ts';
 
 /**
@@ -22,5 +23,7 @@ export function appendCustody(tx: WriteTx, change: Change, entry: { caseId: stri
     seq, at: change.at, caseId: entry.caseId, itemId: entry.itemId, personId: change.personId,
     content: canonicalJson(entry.content), previous, hash,
   }).run();
+  // What was noted on the way is found with its case.
+  if (entry.content.note) writeSearch(tx, 'case', [entry.caseId]);
   return { seq, hash };
 }

@@ -17,6 +17,7 @@ const SQL: Readonly<Record<SearchKind, string>> = {
   case: `SELECT n.id, n.number AS own_number, k.name AS own_client, n.asks AS own_question, n.remarks AS own_remark,
     ${joined(`p.seal_number || ' ' || p.remarks`, 'parcel p WHERE p.case_id = n.id')} AS own_parcel,
     ${joined(`i.label || ' ' || i.declared || ' ' || i.declared_value || ' ' || i.condition`, 'item i WHERE i.case_id = n.id')} AS own_item,
+    ${joined(`json_extract(e.content, '$.note')`, 'item i JOIN custody_entry e ON e.item_id = i.id WHERE i.case_id = n.id')} AS own_custody,
     ${joined('f.caption', 'photograph f WHERE f.case_id = n.id')} AS own_photograph
     FROM case_record n JOIN client k ON k.id = n.client_id WHERE n.id IN ${OF_THESE}`,
   stone: `SELECT s.id, n.number || ' ' || s.label AS own_number, s.shape AS own_shape, s.position AS own_position, s.measurements AS own_measurement, i.declared AS own_declared,

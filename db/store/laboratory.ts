@@ -23,6 +23,9 @@ export type LaboratoryStore = {
 
 const ONE = 1;
 
+/** The instant the casebook was begun, by which its copies and checkpoints are told; undefined before there is a laboratory. Read alone: the other settings may be what was damaged. */
+export const begunAt = (db: Pick<ReadDb, 'get'>): string | undefined => db.get<{ at: string }>('SELECT created_at AS at FROM laboratory')?.at;
+
 /** The laboratory as it stands now, or null before it is set up. */
 export function readLaboratory(db: ReadDb | WriteTx): LaboratoryView | null {
   const row = db.orm.select().from(laboratory).where(eq(laboratory.id, ONE)).get();

@@ -5,6 +5,7 @@ import { verifySignature } from '../../app/signature/verify-signature.ts';
 import type { ReadDb } from '../handle.ts';
 import { statementFrom } from '../store/checkpoints.ts';
 import { signingKeys } from '../store/keys.ts';
+import { begunAt } from '../store/laboratory.ts';
 import { faultyPart, soundPart, type Pace, type Part } from './part.ts';
 
 const PART = 'checkpoints';
@@ -64,8 +65,7 @@ export async function verifyCheckpoints(db: ReadDb, { kept, remembered }: Outsid
 }
 
 function outside(db: ReadDb, { kept, remembered }: Outside, ownKeys: ReadonlySet<string>, before: number, fitted: Record<'audit' | 'custody', number>): Part {
-  // This one value alone: the other settings may be what was damaged.
-  const begun = db.get<{ at: string }>('SELECT created_at AS at FROM laboratory')?.at;
+  const begun = begunAt(db);
   const replaced = replacedUpTo(db);
   let checked = before;
   let excused = 0;

@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { Verification } from '../../../app/contract/casebook.ts';
 import { err, ok, type Result } from '../../../app/result.ts';
 import { readCheckpointFile, type SignedCheckpoint } from '../../../app/signature/checkpoint-statement.ts';
+import { begunAt } from '../../../db/store/laboratory.ts';
 import type { Outside } from '../../../db/verify/checkpoints.ts';
 import { keptCheckpoints } from '../../checkpoints/checkpoint-files.ts';
 import { programFolders } from '../../host/program-folders.ts';
@@ -40,7 +41,7 @@ export async function runVerify({ casebook, dataFolder, json, checkpoints, remem
   try {
     const stated = readStated(checkpoints, io.workingFolder);
     if (!stated.ok) return sayTrouble(stated.error, json, io);
-    const begun = (await view.value.casebook.laboratory.get())?.createdAt ?? null;
+    const begun = begunAt(view.value.casebook.handle.read) ?? null;
     const found = findRememberedHead({ casebook: file, begun }, remembered, io.workingFolder);
     if (!found.ok) return sayTrouble(found.error, json, io);
     const folders = [path.join(path.dirname(file), 'backups'), `${file.replace(/\.culet$/, '')} backups`];

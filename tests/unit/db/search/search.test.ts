@@ -1,6 +1,8 @@
 import BetterSqlite from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { seededRandom } from '../../../../app/spectra/simulate/seeded-random.ts';
+import { appendAudit } from '../../../../db/ledger/append-audit.ts';
+import { appendCustody } from '../../../../db/ledger/append-custody.ts';
 import { openCasebook } from '../../../../db/open-casebook.ts';
 import { intake, madeCasebook, type MadeCasebook } from '../made-casebook.ts';
 
@@ -19,6 +21,20 @@ beforeEach(async () => {
 afterEach(() => { made.casebook.close(); });
 
 describe('the search index', () => {
+  test('finds a case by what was noted while a piece of it changed hands, and says where', async () => {
+    const { rows } = await made.casebook.cases.list({ text: '', state: 'all', limit: 10, offset: 0 });
+    const { id } = rows.find((row) => row.number === 'C-2026-0002')!;
+    const itemId = (await made.casebook.cases.get(id))!.parcels[0]!.items[0]!.id;
+    expect(await titles('velvet')).toEqual([]);
+    await made.casebook.handle.transact((tx) => {
+      appendCustody(tx, change('custody.append'), { caseId: id, itemId, content: { event: 'tested', place: 'Safe 1', note: 'lies in the velvet tray' } });
+      appendAudit(tx, change('custody.append'), { subject: 'test', caseId: id, content: {} });
+    });
+    expect(await titles('velvet')).toEqual(['case C-2026-0002']);
+    await made.casebook.find.rebuild();
+    expect(await titles('velvet')).toEqual(['case C-2026-0002']);
+  });
+
   test('holds every client, case and stone as soon as they are taken in', async () => {
     expect(await titles('C-2026-0002')).toEqual(expect.arrayContaining(['case C-2026-0002']));
     expect((await titles('0002')).every((title) => title.includes('C-2026-0002'))).toBe(true);
