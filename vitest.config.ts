@@ -6,6 +6,8 @@ export default defineConfig({
     env: { TZ: 'UTC', LANG: 'C.UTF-8' },
     // A shared machine of two cores can be ten times slower than a quiet one; a test that hangs is still found.
     testTimeout: 60_000, hookTimeout: 60_000,
+    // A poll's own second is the shortest wait of them all: a drawing on a loaded machine takes longer.
+    expect: { poll: { timeout: 30_000 } },
     projects: [
       { extends: true, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], environment: 'node' } },
       { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], environment: 'node' } },

@@ -38,7 +38,7 @@ describe.each(availableHosts())('building a report in %s', (host) => {
     const sheet = culet.page.getByRole('alertdialog', { name: 'Issue the report?' });
     await sheet.waitFor();
     await press('Control+Enter');
-    await sheet.waitFor({ state: 'detached', timeout: 15_000 }).catch(async () => { throw new Error(await sheet.innerText()); });
+    await sheet.waitFor({ state: 'detached' }).catch(async () => { throw new Error(await sheet.innerText()); });
     await culet.page.getByRole('heading', { level: 1, name: 'Reports' }).waitFor();
   };
   const reportRows = () => culet.page.getByRole('table', { name: 'Reports' }).getByRole('row');
@@ -173,7 +173,7 @@ describe.each(availableHosts())('building a report in %s', (host) => {
     await lookAt(culet, 'report-builder-words');
     await typeInto(culet.page, 'Why it is to stand', 'Quoted from the bill of sale.');
     await press('Control+Enter');
-    await culet.page.getByRole('heading', { level: 1, name: 'Reports' }).waitFor({ timeout: 15_000 });
+    await culet.page.getByRole('heading', { level: 1, name: 'Reports' }).waitFor();
     await reportRows().nth(2).getByText('superseded').waitFor();
     expect(await reportRows().nth(1).textContent()).toContain('issued');
   });

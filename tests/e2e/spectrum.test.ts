@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readSpectrumFile } from '../../app/files/read-spectrum-file.ts';
+import { slowness } from '../fixtures/slowness.ts';
 import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { takeView } from './harness/take-view.ts';
@@ -205,6 +206,7 @@ describe.each(availableHosts())('the spectrum in %s', (host) => {
     await figure().focus();
     await expect.poll(async () => [...await widths()]).toEqual(['1.3px']);
     const place = await at(0.6, 0.5);
+    const before = await culet.page.evaluate(slowness);
     const redraws = await culet.page.evaluate(async ({ x, y }) => {
       const element = document.querySelector('.figure')!;
       const took: number[] = [];
@@ -217,8 +219,9 @@ describe.each(availableHosts())('the spectrum in %s', (host) => {
       }
       return took.sort((a, b) => a - b);
     }, place);
-    console.log(`zoom with ${OVERLAYS} overlays in ${host}: fastest quarter ${redraws[3]!.toFixed(0)} ms, median ${redraws[6]!.toFixed(0)} ms, slowest ${redraws.at(-1)!.toFixed(0)} ms`);
+    const slow = Math.max(before, await culet.page.evaluate(slowness));
+    console.log(`zoom with ${OVERLAYS} overlays in ${host}, machine ${slow.toFixed(1)} times slower than quiet: fastest quarter ${redraws[3]!.toFixed(0)} ms, median ${redraws[6]!.toFixed(0)} ms, slowest ${redraws.at(-1)!.toFixed(0)} ms`);
     // The fastest quarter is what drawing takes; the rest is what else the machine does.
-    expect(redraws[3]).toBeLessThan(MOST_REDRAW_MS);
+    expect(redraws[3]).toBeLessThan(MOST_REDRAW_MS * slow);
   });
 });

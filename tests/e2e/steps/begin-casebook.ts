@@ -5,11 +5,11 @@ import { PASSWORD } from './sign-in.ts';
 /** An invented laboratory and its first person; the names occur nowhere else. */
 export const LABORATORY = { name: 'Tarn Hill Gem Laboratory (invented)', address: '3 Tarn Hill, Invented Town', zone: 'Europe/Berlin', person: 'Ilse Marden' } as const;
 
-const WAIT_MS = 10_000;
+/** Far above what a person waits for: a shared machine can be ten times slower than a quiet one. What must be quick is measured where it happens. */
+const WAIT_MS = 30_000;
 
 /** Starts a casebook behind the window and waits until the window shows it. */
 export async function beginCasebook(culet: Pick<OpenCulet, 'page'>): Promise<void> {
-  // Nothing that a person waits for may take as long as this.
   culet.page.setDefaultTimeout(WAIT_MS);
   await callDoor(culet, 'casebook.create', {
     name: LABORATORY.name, address: LABORATORY.address, zone: LABORATORY.zone, logo: null,
