@@ -20,7 +20,7 @@ import type { Spectrum } from './spectrum.ts';
 import { readUltraviolet } from './ultraviolet.ts';
 
 /** Version of the whole computation; stored with each analysis. Raise it with every change that can alter a number. */
-export const PIPELINE_VERSION = 'culet-spectra 1.2.0';
+export const PIPELINE_VERSION = 'culet-spectra 1.3.0';
 
 /** Widths, in the analysis unit, that part lines from background for each method (judgement). */
 export const DETECTION: Readonly<Record<AnalysisParameters['method'], Pick<DetectionOptions, 'baselinePeriod' | 'widest' | 'shotNoise'>>> = {

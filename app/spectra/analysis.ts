@@ -48,7 +48,7 @@ export const peakResult = z.object({
   offset: z.number().nullable(),
   /** Ids that can't be told apart from the centre here; without a centre, all candidates. */
   ambiguousWith: z.array(z.string()),
-  /** Id of the line whose vibronic (or second-order Raman) sideband this is. */
+  /** Id of the line whose vibronic (or second-order Raman) sideband this is. Where that line is itself ambiguous: the likeliest, and ambiguousWith holds all that it may be. */
   sidebandOf: z.string().nullable(),
 });
 export type PeakResult = z.infer<typeof peakResult>;

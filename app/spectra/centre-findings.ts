@@ -85,7 +85,7 @@ export function centreFindings(input: FindingInput): FindingFact[] {
   const ambiguous: Match[] = [];
   for (const match of input.named) {
     if (match.centre) byCentre.set(match.centre.id, [...(byCentre.get(match.centre.id) ?? []), match]);
-    else if (match.ambiguousWith.length > 0) ambiguous.push(match);
+    else if (match.ambiguousWith.length > 0 && match.sidebandOf === null) ambiguous.push(match);
   }
   const facts = [...byCentre.values()].map((matches) => centreFact(matches[0]!.centre!, matches, input));
   for (const family of FAMILIES) {

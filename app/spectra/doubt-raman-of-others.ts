@@ -25,7 +25,7 @@ export function doubtRamanOfOthers(matches: readonly Match[], laserNm: number, m
   return matches.map((match) => {
     if (match.centre === null || diamondShows || !doubtful(match)) return match;
     const id = match.centre.id;
-    const vouching = matches.filter((other) => other.sidebandOf === id && other.line.height > LEAST_SHARE * match.line.height).length;
+    const vouching = matches.filter((other) => other.sidebandOf === id && other.ambiguousWith.length === 0 && other.line.height > LEAST_SHARE * match.line.height).length;
     return vouching >= sidebandsAsked(id) ? match : { ...match, centre: null, expectedNm: null, ambiguousWith: [id, ...match.ambiguousWith, RAMAN_OF_OTHERS] };
   });
 }

@@ -22,7 +22,9 @@ export type Match = {
   readonly centre: OpticalCentre | null;
   /** Where the centre was expected, nm. */
   readonly expectedNm: number | null;
+  /** Ids of all that the line may be; of a sideband, of all that its zero-phonon line may be. */
   readonly ambiguousWith: readonly string[];
+  /** Centre whose sideband the line is; the likeliest one where the zero-phonon line itself is ambiguous. */
   readonly sidebandOf: string | null;
   /** Id of an artefact line that fits, named or not. */
   readonly artefact: string | null;
@@ -212,17 +214,26 @@ function looksLikeSideband(match: Match, all: readonly Match[], mode: CentreMode
   });
 }
 
-/** Broad unnamed lines beside a named zero-phonon line belong to it. */
+/** The centre of `other` in whose sideband region this wavelength lies: its own, or the likeliest of those that it may be. */
+function sidebandOwner(other: Match, nm: number, mode: CentreMode): OpticalCentre | undefined {
+  const may = other.centre ? [other.centre] : other.ambiguousWith.flatMap((id) => OPTICAL_CENTRES.find((centre) => centre.id === id) ?? []);
+  return may.find((centre) => {
+    const range = mode === 'emission' ? centre.emissionSideband : centre.absorptionSideband;
+    return range !== undefined && nm >= range[0] && nm <= range[1];
+  });
+}
+
+/** Broad unnamed lines beside a zero-phonon line belong to it, also where it can't be told which of several centres that line is. */
 function withSideband(match: Match, all: readonly Match[], mode: CentreMode): Match {
   if (match.centre !== null || match.ambiguousWith.length > 0 || match.line.fwhm < LEAST_SIDEBAND_NM) return match;
-  let owner: Match | null = null;
+  let owner: { readonly match: Match; readonly centre: OpticalCentre } | null = null;
   for (const other of all) {
-    const range = mode === 'emission' ? other.centre?.emissionSideband : other.centre?.absorptionSideband;
-    if (!range || match.line.position < range[0] || match.line.position > range[1]) continue;
-    if (match.line.fwhm < BROAD_SIDEBAND_NM && match.line.height > other.line.height) continue;
-    if (owner === null || other.line.height > owner.line.height) owner = other;
+    const centre = sidebandOwner(other, match.line.position, mode);
+    if (!centre || (match.line.fwhm < BROAD_SIDEBAND_NM && match.line.height > other.line.height)) continue;
+    if (owner === null || other.line.height > owner.match.line.height) owner = { match: other, centre };
   }
-  return owner?.centre ? { ...match, sidebandOf: owner.centre.id, artefact: null } : match;
+  if (owner === null) return match;
+  return { ...match, sidebandOf: owner.centre.id, ambiguousWith: owner.match.centre ? [] : owner.match.ambiguousWith, artefact: null };
 }
 
 /** Absorption lines that pass for a centre beside another: 575 nm beside 536 (Collins & Ly, J. Phys.: Condens. Matter 14 (2002) L467), and N3's own sidebands for ND1. */

@@ -17,10 +17,9 @@ export function centreName(id: string): string {
 }
 
 function remark(peak: PeakResult): string {
-  return [
-    peak.sidebandOf === null ? '' : `sideband of ${centreName(peak.sidebandOf)}`,
-    peak.ambiguousWith.length === 0 ? '' : `may be ${peak.ambiguousWith.map(centreName).join(' or ')}`,
-  ].filter(Boolean).join('; ');
+  const may = peak.ambiguousWith.map(centreName).join(' or ');
+  if (peak.sidebandOf !== null) return `sideband of ${may || centreName(peak.sidebandOf)}`;
+  return may === '' ? '' : `may be ${may}`;
 }
 
 /** Every line that was found, named or not. A row shows its place in the figure. */

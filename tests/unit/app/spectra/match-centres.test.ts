@@ -110,3 +110,12 @@ test('a bump on the red side of NV0 belongs to NV0', () => {
   const bump = result.peaks.find((peak) => Math.abs(peak.position - 604) < 3)!;
   expect(bump).toMatchObject({ centre: null, sidebandOf: 'NV0' });
 });
+
+test('a bump on the red side of a line that may be SiV or GR1 is a sideband of the one or the other, and neither is preferred', () => {
+  const result = analysed(madeSpectrum([RAMAN_532, { nm: 739.6, height: 4000, fwhm: 6.5 }, { nm: 766, height: 1200, fwhm: 14 }]), { resolution: 4 });
+  const [line, bump] = [739.6, 766].map((nm) => result.peaks.find((peak) => Math.abs(peak.position - nm) < 3)!);
+  expect(line).toMatchObject({ centre: null, sidebandOf: null });
+  expect(line!.ambiguousWith).toEqual(expect.arrayContaining(['SIV', 'GR1']));
+  expect(bump).toMatchObject({ centre: null, ambiguousWith: line!.ambiguousWith });
+  expect(line!.ambiguousWith).toContain(bump!.sidebandOf);
+});
