@@ -34,6 +34,7 @@ const GUARDED: readonly Guarded[] = [
   { table: 'photo_analysis', primary: 'id', keys: [], mayChange: [] },
   { table: 'photo_analysis_run', primary: 'id', keys: [], mayChange: [] },
   { table: 'signing_key', primary: 'id', keys: [], mayChange: [] },
+  { table: 'key_store_choice', primary: 'id', keys: [], mayChange: [] },
   { table: 'checkpoint', primary: 'id', keys: [], mayChange: [] },
   { table: 'known_sample', primary: 'id', keys: [['label']], mayChange: [] },
   { table: 'known_sample_withdrawal', primary: 'id', keys: [['sample_id']], mayChange: [] },

@@ -49,7 +49,7 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     laboratory: createLaboratoryStore(handle, newId),
     people: createPeopleStore(handle, newId),
     credentials: createCredentialsStore(handle),
-    keys: createKeysStore(handle),
+    keys: createKeysStore(handle, newId),
     checkpoints: createCheckpointsStore(handle),
     sealedBundles: createSealedBundlesStore(handle),
     clients: createClientsStore(handle, newId),

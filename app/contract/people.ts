@@ -16,8 +16,13 @@ export const peopleContract = {
   'people.save': changes(['manager'], personInput.extend({ id: id.nullable(), active: z.boolean() }), personView.extend({ code: z.string().nullable() })),
   /** Says who works at this window, in the demonstration alone: its invented people have no passwords. */
   'people.actAs': changes('door', z.strictObject({ personId: id }), personView),
-  /** `choose`: the password was a code that is good once, or there is none yet; nobody is signed in until one is chosen. */
-  'people.signIn': changes('door', z.strictObject({ ...who, password: secret }), z.object({ state: z.enum(['signed-in', 'choose']) })),
+  /**
+   * `choose`: the password was a code that is good once, or there is none yet; nobody is signed in until one is chosen.
+   * `note`: what the person should know of the laboratory's key; `trouble` where it did not open.
+   */
+  'people.signIn': changes('door', z.strictObject({ ...who, password: secret }), z.object({
+    state: z.enum(['signed-in', 'choose']), note: z.object({ message: z.string(), next: z.string(), trouble: z.boolean() }).nullable(),
+  })),
   /** Replaces a one-time code (or, in a casebook from before passwords, nothing: '') by a password, and signs in. */
   'people.choosePassword': changes('door', z.strictObject({ ...who, code: secret, password: secret }), done),
   'people.changePassword': changes('anyone', z.strictObject({ old: secret, password: secret }), done),

@@ -1,6 +1,6 @@
 import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
-  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyWrap, knownKey, knownSample, knownSampleTrial, knownSampleWithdrawal,
+  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyStoreChoice, keyWrap, knownKey, knownSample, knownSampleTrial, knownSampleWithdrawal,
   laboratory, lotRecord, parcel, person, photoAnalysis, photoAnalysisRun, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, reportTemplate, reportWithdrawal, runFile,
   sealedBundle, signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
 } from '../schema/index.ts';
@@ -67,6 +67,7 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(report, 'report', `'report ' || t.number || ', revision ' || t.revision`, ['model', 'pdf']),
   vouched(signingKey, 'key of the laboratory', `'laboratory’s key ' || t.id`),
   vouched(keyWrap, 'closed copy of the laboratory’s key', `'closed copy of the laboratory’s key ' || t.key_id`),
+  vouched(keyStoreChoice, 'decision on the system’s key store', `'decision on the system’s key store of ' || t.at`),
   vouched(knownKey, 'key of another laboratory', `'key ' || t.id || ' of “' || t.laboratory || '”'`),
   vouched(credential, 'password', `coalesce('password of ' || (SELECT p.name FROM person p WHERE p.id = t.person_id), 'recovery sheet')`),
   vouched(checkpoint, 'checkpoint', `'checkpoint of ' || t.at`),

@@ -22,9 +22,20 @@ export const keyWrap = sqliteTable('key_wrap', {
   /** X25519 public key it was sealed to, and the sender's that was used once; 64 hexadecimal digits each. */
   sealedTo: text('sealed_to').notNull(),
   sender: text('sender').notNull(),
-  /** AES-256-GCM: ciphertext and tag, 48 bytes, hexadecimal; empty once taken away. */
+  /** AES-256-GCM: ciphertext and tag, 48 bytes, hexadecimal; with `store` what the key store made of them. Empty once taken away. */
   sealed: text('sealed').notNull(),
   madeAt: text('made_at').notNull(),
+  /** The operating system's key store that closed it a second time (app/domain/key-closing.ts); null where the credential alone opens it. */
+  store: text('store'),
+});
+
+/** Whether the operating system's key store is used, as a manager decided. The newest counts; without any it is. */
+export const keyStoreChoice = sqliteTable('key_store_choice', {
+  id: text('id').primaryKey(),
+  at: text('at').notNull(),
+  personId: text('person_id').notNull().references(() => person.id),
+  used: integer('used', { mode: 'boolean' }).notNull(),
+  reason: text('reason').notNull(),
 });
 
 /** Public keys of other laboratories, so that a report of theirs can be told from one of nobody. */

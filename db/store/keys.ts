@@ -1,4 +1,4 @@
-import { desc, eq, sql } from 'drizzle-orm';
+import { desc, eq, ne, sql } from 'drizzle-orm';
 import type { KnownKeyView, SigningKeyView } from '../../app/contract/keys.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import { fingerprintOf, publicKeyFromHex } from '../../app/signature/fingerprint.ts';
@@ -6,12 +6,12 @@ import { ok, type Result } from '../../app/result.ts';
 import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
-import { keyWrap, knownKey, signingKey } from '../schema/index.ts';
+import { keyStoreChoice, keyWrap, knownKey, signingKey } from '../schema/index.ts';
 import { personById } from './people.ts';
 import { notFound, refused } from './refusals.ts';
 
-/** A copy of the private part as it is stored: hexadecimal digits; `sealed` is empty once it was taken away. */
-export type Wrap = { readonly id: string; readonly keyId: string; readonly sealedTo: string; readonly sender: string; readonly sealed: string };
+/** A copy of the private part as it is stored: hexadecimal digits; `sealed` is empty once it was taken away. `store`: the system's key store that closed it a second time. */
+export type Wrap = { readonly id: string; readonly keyId: string; readonly sealedTo: string; readonly sender: string; readonly sealed: string; readonly store: string | null };
 
 export type NewKey = { readonly id: string; readonly publicKey: string; readonly reason: string };
 export type NewKnownKey = { readonly id: string; readonly publicKey: string; readonly laboratory: string; readonly checkedHow: string };
@@ -24,8 +24,14 @@ export type KeysStore = {
   /** Keeps a new key, which signs from now on, with the closed copies of its private part. */
   create(change: Change, key: NewKey, wraps: readonly Wrap[]): Promise<SigningKeyView>;
   wraps(keyId: string): Promise<Wrap[]>;
+  /** Copies of the keys that no longer sign. */
+  wrapsOfOthers(keyId: string): Promise<Wrap[]>;
   /** Writes closed copies anew. Does nothing where there are none. */
   putWraps(change: Change, wraps: readonly Wrap[]): Promise<void>;
+  /** Whether the system's key store is to be used: yes, until a manager decides otherwise. */
+  storeIsWanted(): Promise<boolean>;
+  /** Keeps a manager's decision, with the copies closed as it says. */
+  chooseStore(change: Change, choice: { readonly used: boolean; readonly reason: string }, wraps: readonly Wrap[]): Promise<void>;
   /** Those that are trusted first, by name. */
   known(): Promise<KnownKeyView[]>;
   keepKnown(change: Change, key: NewKnownKey): Promise<Result<KnownKeyView, Failure>>;
@@ -52,13 +58,24 @@ export function writeWraps(tx: WriteTx, at: string, wraps: readonly Wrap[]): voi
   }
 }
 
+/** What the audit ledger says of closed copies: who can open one, from whom it was taken, and which ones the system's key store holds as well. */
+function factsOf(wraps: readonly Wrap[]): Record<string, string[]> {
+  const stored = wraps.filter((wrap) => wrap.store !== null && wrap.sealed !== '').map((wrap) => wrap.id);
+  return {
+    openedBy: wraps.filter((wrap) => wrap.sealed !== '').map((wrap) => wrap.id), takenFrom: wraps.filter((wrap) => wrap.sealed === '').map((wrap) => wrap.id),
+    ...(stored.length > 0 && { inKeyStore: stored }),
+  };
+}
+
+const wrapOf = ({ madeAt: _madeAt, ...wrap }: typeof keyWrap.$inferSelect): Wrap => wrap;
+
 const knownView = (row: typeof knownKey.$inferSelect): KnownKeyView => ({
   id: row.id, publicKey: row.publicKey, fingerprint: fingerprint(row.publicKey), laboratory: row.laboratory, checkedHow: row.checkedHow, addedAt: row.addedAt, active: row.active,
 });
 
 const knownById = (db: ReadDb | WriteTx, id: string) => db.orm.select().from(knownKey).where(eq(knownKey.id, id)).get();
 
-export function createKeysStore(handle: StoreHandle): KeysStore {
+export function createKeysStore(handle: StoreHandle, newId: () => string): KeysStore {
   return {
     async current() { return signingKeys(handle.read)[0] ?? null; },
     async list() { return signingKeys(handle.read); },
@@ -69,17 +86,27 @@ export function createKeysStore(handle: StoreHandle): KeysStore {
       return signingKeys(tx)[0]!;
     }),
     async wraps(keyId) {
-      return handle.read.orm.select().from(keyWrap).where(eq(keyWrap.keyId, keyId)).all().map(({ madeAt: _madeAt, ...wrap }) => wrap);
+      return handle.read.orm.select().from(keyWrap).where(eq(keyWrap.keyId, keyId)).all().map(wrapOf);
+    },
+    async wrapsOfOthers(keyId) {
+      return handle.read.orm.select().from(keyWrap).where(ne(keyWrap.keyId, keyId)).all().map(wrapOf);
     },
     putWraps: async (change, wraps) => {
       if (wraps.length === 0) return;
       await handle.transact((tx) => {
         writeWraps(tx, change.at, wraps);
-        appendAudit(tx, change, { subject: wraps[0]!.keyId, caseId: null, content: {
-          openedBy: wraps.filter((wrap) => wrap.sealed !== '').map((wrap) => wrap.id), takenFrom: wraps.filter((wrap) => wrap.sealed === '').map((wrap) => wrap.id),
-        } });
+        appendAudit(tx, change, { subject: wraps[0]!.keyId, caseId: null, content: factsOf(wraps) });
       });
     },
+    async storeIsWanted() {
+      return handle.read.orm.select().from(keyStoreChoice).orderBy(desc(sql`rowid`)).limit(1).get()?.used ?? true;
+    },
+    chooseStore: (change, { used, reason }, wraps) => handle.transact((tx) => {
+      if (change.personId === null) throw new Error('chooseStore: a manager decides it');
+      tx.orm.insert(keyStoreChoice).values({ id: newId(), at: change.at, personId: change.personId, used, reason }).run();
+      writeWraps(tx, change.at, wraps);
+      appendAudit(tx, change, { subject: 'system key store', caseId: null, content: { used, reason, ...factsOf(wraps) } });
+    }),
     async known() {
       return handle.read.orm.select().from(knownKey).orderBy(desc(knownKey.active), knownKey.laboratory).all().map(knownView);
     },

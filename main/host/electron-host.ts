@@ -1,7 +1,7 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { app, BrowserWindow, dialog, ipcMain, Menu, session, type WebContents } from 'electron';
+import { app, BrowserWindow, dialog, ipcMain, Menu, safeStorage, session, type WebContents } from 'electron';
 import type { DoorEvent } from '../../app/contract/index.ts';
 import { VERSION } from '../version.ts';
 import { registerPageScheme, servePage } from './app-protocol.ts';
@@ -11,6 +11,7 @@ import { dataFolder } from './data-folder.ts';
 import { openWindow } from './electron-window.ts';
 import { hardenEveryWebContents } from './harden.ts';
 import { isOurFrame } from './is-our-frame.ts';
+import { createElectronStore } from '../keys/electron-store.ts';
 import { createFileLog, type Log } from './log.ts';
 import { menuTemplate } from './menu.ts';
 import { openHouse, type OpenHouse } from './open-house.ts';
@@ -63,7 +64,8 @@ function start(folder: string, casebook: string | undefined, log: Log): void {
   })));
   // The window comes up while the casebook opens; its first call waits for it.
   // Without threads that verify: the binding of the database ends this Electron wherever it is used but on the main thread.
-  const house = openHouse({ dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
+  const systemStore = createElectronStore({ safeStorage, platform: process.platform, localState: () => readLocalState(app.getPath('sessionData')) });
+  const house = openHouse({ systemStore, dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
   const calls = house.then((opened) => createCallsInFlight(opened.house));
   house.catch((fault: unknown) => { cannotStart(fault, folder, log); });
   answerCalls(calls);
@@ -71,6 +73,15 @@ function start(folder: string, casebook: string | undefined, log: Log): void {
   openWindow({ dataFolder: folder, preload, icon });
   app.on('activate', () => { if (BrowserWindow.getAllWindows().length === 0) openWindow({ dataFolder: folder, preload, icon }); });
   closeSafely(house, calls, log);
+}
+
+/** What the browser engine keeps of the system's key store on Windows, or null. */
+function readLocalState(folder: string): string | null {
+  try {
+    return readFileSync(path.join(folder, 'Local State'), 'utf8');
+  } catch {
+    return null;
+  }
 }
 
 function showWindow(): void {

@@ -4,6 +4,7 @@ import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
 import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
 import { createCheckpoints } from '../checkpoints/checkpoints.ts';
 import { createKeyring } from '../keys/keyring.ts';
+import type { SystemStore } from '../keys/system-store.ts';
 import { createNewId } from '../new-id.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
@@ -26,6 +27,8 @@ export type HouseOptions = {
   readonly worker: string | TaskPool;
   /** The bundle of the threads that verify; left out, that is done on this thread: in Electron, where the database's binding works on no other. */
   readonly verifyWorker?: string;
+  /** The operating system's key store, where this host reaches one. */
+  readonly systemStore: SystemStore;
   readonly log: Log;
   announce(event: DoorEvent): void;
 };
@@ -48,7 +51,7 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
     files: options.casebook === undefined ? undefined : filesOfStated(options.casebook, options.dataFolder),
   });
   await manager.openAtStart();
-  const keyring = createKeyring(() => manager.current());
+  const keyring = createKeyring(() => manager.current(), options.systemStore);
   const guard = createSessionGuard({ manager, keyring, now });
   const checkpoints = createCheckpoints({ manager, signer: keyring, now, newId });
   const verify = options.verifyWorker === undefined ? verifyOnThisThread : createVerifyInThreads(options.verifyWorker);

@@ -6,7 +6,7 @@ const OPEN = 'open';
 
 /** Such a copy. */
 export const makeOpenWrap = (keyId: string, seed: Uint8Array): Wrap =>
-  ({ id: `${keyId}/${OPEN}`, keyId, sealedTo: '', sender: '', sealed: Buffer.from(seed).toString('hex') });
+  ({ id: `${keyId}/${OPEN}`, keyId, sealedTo: '', sender: '', sealed: Buffer.from(seed).toString('hex'), store: null });
 
 /** The private part, where one of the copies is not closed. */
 export function openWrapOf(wraps: readonly Wrap[]): Uint8Array | null {

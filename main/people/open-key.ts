@@ -2,9 +2,9 @@ import type { PersonView } from '../../app/contract/casebook.ts';
 import { maySign } from '../../app/domain/role.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
+import { openWrap } from '../keys/closing.ts';
 import type { Keyring } from '../keys/keyring.ts';
 import { newKey } from '../keys/new-key.ts';
-import { openSealed } from '../keys/sealed-box.ts';
 import { wrapId } from '../keys/wraps-due.ts';
 import type { Session } from '../services/service.ts';
 
@@ -24,7 +24,7 @@ export async function openKey(casebook: Casebook, keyring: Keyring, session: Ses
   }
   const bound = wrapId(key.id, opened.credentialId);
   const wrap = (await casebook.keys.wraps(key.id)).find((one) => one.id === bound);
-  const seed = wrap === undefined ? null : openSealed(opened.privatePart, wrap, bound);
+  const seed = wrap === undefined ? null : openWrap(wrap, opened.privatePart, keyring.store);
   // Whoever may sign keeps the key open that another window opened: they are given their own copy below.
   const shared = seed ?? await keyring.seedOf(key.id);
   if (shared !== null) keyring.hold(session, key.id, shared);

@@ -2,6 +2,7 @@ import type { CasebookManager } from '../casebook/casebook-manager.ts';
 import type { Standing } from '../host/refuse-by-role.ts';
 import type { Keyring } from '../keys/keyring.ts';
 import type { Session } from '../services/service.ts';
+import { inTurn } from './in-turn.ts';
 
 /** Who is at which window, and whether that window is locked. Everything that the door lets in goes past it. */
 export type SessionGuard = {
@@ -13,6 +14,8 @@ export type SessionGuard = {
   /** Answers nothing until a password is given; lets go of the laboratory's key. */
   lock(session: Session): void;
   leave(session: Session): void;
+  /** Work that tries a secret, one after the other. */
+  readonly attempt: ReturnType<typeof inTurn>;
 };
 
 const MINUTE_MS = 60_000;
@@ -31,6 +34,7 @@ export function createSessionGuard({ manager, keyring, now }: { readonly manager
   }
 
   return {
+    attempt: inTurn(),
     async standing(session) {
       const standing = await manager.standing(session);
       if (standing.person === null) return standing;

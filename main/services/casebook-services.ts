@@ -76,7 +76,7 @@ export function createCasebookServices(deps: IntakeDeps): Pick<Services, Names> 
       let founded: Founded | null = null;
       const { password, ...first } = person;
       const made = await manager.create({ name, address, zone, logo }, first, async (fresh, personId) => {
-        founded = await foundLaboratory(fresh, deps.now().toISOString(), personId, password);
+        founded = await foundLaboratory(fresh, deps.now().toISOString(), personId, password, keyring.store);
       });
       if (!made.ok) return made;
       guard.enter(call.session, made.value.personId);

@@ -14,6 +14,7 @@ import { createCustodyPrintServices } from './custody-print.ts';
 import type { HostFacts } from './intake-context.ts';
 import { createImageServices } from './images.ts';
 import { createIntakeServices } from './intake-services.ts';
+import { createKeyStoreServices } from './key-store-services.ts';
 import { createKeysServices } from './keys-services.ts';
 import { createPieceServices } from './pieces.ts';
 import { createPrintServices } from './print-services.ts';
@@ -32,6 +33,7 @@ export function createServices(deps: ServicesDeps): Services {
   return {
     ...intake,
     ...createKeysServices(deps),
+    ...createKeyStoreServices(deps),
     ...createCheckpointsServices(deps),
     ...createFiguresServices(deps),
     ...createHistoryServices(deps),

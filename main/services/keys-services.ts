@@ -2,6 +2,8 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import { err, ok } from '../../app/result.ts';
 import { keyIdOf, publicKeyFromHex } from '../../app/signature/fingerprint.ts';
 import { readPublicKeyFile, writePublicKeyFile } from '../../app/signature/public-key-file.ts';
+import { closingNow } from '../keys/closing.ts';
+import { howClosed } from '../keys/how-closed.ts';
 import { newKey } from '../keys/new-key.ts';
 import { wrapsDue } from '../keys/wraps-due.ts';
 import { notFound } from './failures.ts';
@@ -17,7 +19,7 @@ export function createKeysServices(deps: IntakeDeps): Pick<Services, Names> {
     'keys.list': reading(deps, async (casebook) => {
       const current = await casebook.keys.current();
       const open = current !== null && await keyring.seedOf(current.id) !== null;
-      return ok({ own: await casebook.keys.list(), open, known: await casebook.keys.known() });
+      return ok({ own: await casebook.keys.list(), open, closing: await howClosed(casebook, keyring.store), known: await casebook.keys.known() });
     }),
 
     'keys.export': reading(deps, async (casebook, { keyId }) => {
@@ -31,7 +33,8 @@ export function createKeysServices(deps: IntakeDeps): Pick<Services, Names> {
 
     'keys.renew': changing(deps, 'keys.renew', async (casebook, change, { reason }, call) => {
       const { key, seed } = newKey(reason);
-      const wraps = wrapsDue(key.id, seed, await casebook.people.list(), await casebook.credentials.list(), []);
+      const credentials = await casebook.credentials.list();
+      const wraps = wrapsDue(key.id, seed, await casebook.people.list(), credentials, [], await closingNow(casebook, keyring.store, credentials));
       const made = await casebook.keys.create(change, key, wraps);
       keyring.hold(call.session, key.id, seed);
       return ok(made);

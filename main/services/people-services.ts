@@ -1,16 +1,17 @@
-import { randomBytes } from 'node:crypto';
 import type { PersonView } from '../../app/contract/casebook.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import type { Output } from '../../app/contract/index.ts';
+import { storeNamed } from '../../app/domain/key-closing.ts';
+import { maySign } from '../../app/domain/role.ts';
 import { checkPassword, normalPassword } from '../../app/people/check-password.ts';
-import { CODE_LENGTH, readCode, writeCode } from '../../app/people/written-code.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
-import { RECOVERY, type NewCredential } from '../../db/store/credentials.ts';
+import { RECOVERY } from '../../db/store/credentials.ts';
+import { howClosed } from '../keys/how-closed.ts';
 import { copiesDue, shareKey } from '../keys/share-key.ts';
 import { isCheap, newCredential, waste } from '../people/derive-credential.ts';
-import { inTurn } from '../people/in-turn.ts';
+import { givenCode } from '../people/given-code.ts';
 import { openKey } from '../people/open-key.ts';
 import { prove } from '../people/prove.ts';
 import { noCasebook, notFound, refused } from './failures.ts';
@@ -19,6 +20,8 @@ import type { Services, Session } from './service.ts';
 
 type Names = 'people.list' | 'people.save' | 'people.actAs' | 'people.signIn' | 'people.choosePassword' | 'people.changePassword' | 'people.giveCode'
   | 'people.recover' | 'people.newRecovery' | 'people.lock' | 'people.stay';
+
+type SignInNote = NonNullable<Output<'people.signIn'>['note']>;
 
 type Who = { readonly personId: string | null; readonly name: string };
 
@@ -39,20 +42,13 @@ async function unfit(casebook: Casebook, password: string, person: PersonView): 
   return fault === null ? null : err({ code: 'invalid-input', message: fault, next: 'Choose another password.', fields: { password: fault } });
 }
 
-/** Codes and sheets that were just given out. */
-async function writtenCode(id: string, kind: 'code' | 'recovery'): Promise<{ code: string; credential: NewCredential }> {
-  const code = writeCode(randomBytes(kind === 'code' ? CODE_LENGTH.once : CODE_LENGTH.recovery));
-  return { code, credential: (await newCredential(id, kind, readCode(code))).credential };
-}
-
 /** Who works here: signing in, passwords, codes, roles. */
 export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
   const { keyring, guard } = deps;
-  const turn = inTurn();
 
   /** Work at the door of an own casebook, one attempt after the other. */
   function atDoor<T>(operation: string, work: (casebook: Casebook, change: Change) => Promise<Result<T, Failure>>): Promise<Result<T, Failure>> {
-    return turn(async () => {
+    return guard.attempt(async () => {
       const casebook = deps.manager.current();
       if (casebook === null) return noCasebook();
       if ((await casebook.laboratory.get())?.isDemonstration === true) return refused('The people of the demonstration are invented and have no passwords.', 'Choose a name.');
@@ -61,10 +57,15 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
   }
 
   /** The person is there: opens the key where they may, and gives copies of it to those who lack one. */
-  async function enter(casebook: Casebook, session: Session, person: PersonView, opened: { credentialId: string; privatePart: Uint8Array }, change: Change): Promise<void> {
+  async function enter(casebook: Casebook, session: Session, person: PersonView, opened: { credentialId: string; privatePart: Uint8Array }, change: Change): Promise<SignInNote | null> {
     guard.enter(session, person.id);
+    const before = await howClosed(casebook, keyring.store);
     await openKey(casebook, keyring, session, person, opened, change);
     await shareKey(casebook, keyring, { ...change, personId: person.id, operation: 'keys.share' });
+    const closed = maySign(person) ? await keyring.closedElsewhere() : null;
+    if (closed !== null) return { message: closed.message, next: closed.next, trouble: true };
+    const after = await howClosed(casebook, keyring.store);
+    return before.closedBy === 'password' && after.closedBy === 'store' ? { message: `The laboratory’s key is kept by ${storeNamed(after.store)} from now on.`, next: 'On another computer the recovery sheet is the way to it: know where it is.', trouble: false } : null;
   }
 
   return {
@@ -74,7 +75,7 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
       const saved = await casebook.people.save(change, input);
       if (!saved.ok) return saved;
       const isNew = input.id === null && (await casebook.laboratory.get())?.isDemonstration === false;
-      const given = isNew ? await writtenCode(saved.value.id, 'code') : null;
+      const given = isNew ? await givenCode(saved.value.id, 'code') : null;
       if (given !== null) await casebook.credentials.set(change, { credentials: [given.credential], wraps: [], subject: saved.value.id, content: { code: 'given to a new person' } });
       await shareKey(casebook, keyring, { ...change, operation: 'keys.share' });
       return ok({ ...saved.value, code: given?.code ?? null });
@@ -97,17 +98,17 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
         return unknownPerson();
       }
       const credential = await casebook.credentials.get(person.id);
-      if (credential === null) return ok({ state: 'choose' });
+      if (credential === null) return ok({ state: 'choose', note: null });
       const proved = await prove(casebook, change, credential, password);
       if (!proved.ok) return proved;
-      if (credential.kind === 'code') return ok({ state: 'choose' });
+      if (credential.kind === 'code') return ok({ state: 'choose', note: null });
       await casebook.credentials.noteSuccess({ ...change, personId: person.id }, person.id, { name: person.name, statement: 'signed in' });
-      await enter(casebook, call.session, person, { credentialId: person.id, privatePart: proved.value }, change);
+      const note = await enter(casebook, call.session, person, { credentialId: person.id, privatePart: proved.value }, change);
       if (isCheap(credential)) {
         const { credential: dearer } = await newCredential(person.id, 'password', normalPassword(password));
-        await casebook.credentials.set({ ...change, personId: person.id }, { credentials: [dearer], wraps: await copiesDue(casebook, keyring, [dearer]), subject: person.id, content: { cost: 'raised' } });
+        await casebook.credentials.set({ ...change, personId: person.id }, { credentials: [dearer], wraps: await copiesDue(casebook, keyring, { changed: [dearer] }), subject: person.id, content: { cost: 'raised' } });
       }
-      return ok({ state: 'signed-in' });
+      return ok({ state: 'signed-in', note });
     }),
 
     'people.choosePassword': ({ personId, name, code, password }, call) => atDoor('people.choosePassword', async (casebook, change) => {
@@ -125,12 +126,12 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
       const { credential, privatePart } = await newCredential(person.id, 'password', normalPassword(password));
       const own = { ...change, personId: person.id };
       if (proved !== null) await openKey(casebook, keyring, call.session, person, { credentialId: person.id, privatePart: proved.value }, own);
-      await casebook.credentials.set(own, { credentials: [credential], wraps: await copiesDue(casebook, keyring, [credential]), subject: person.id, content: { name: person.name, statement: 'chose a password and signed in' } });
+      await casebook.credentials.set(own, { credentials: [credential], wraps: await copiesDue(casebook, keyring, { changed: [credential] }), subject: person.id, content: { name: person.name, statement: 'chose a password and signed in' } });
       await enter(casebook, call.session, person, { credentialId: person.id, privatePart }, own);
       return ok({ done: true as const });
     }),
 
-    'people.changePassword': changing(deps, 'people.changePassword', (casebook, change, { old, password }) => turn(async () => {
+    'people.changePassword': changing(deps, 'people.changePassword', (casebook, change, { old, password }) => guard.attempt(async () => {
       const person = (await casebook.people.get(change.personId))!;
       const before = await casebook.credentials.get(person.id);
       if (before === null) return refused('The people of the demonstration have no passwords.', 'Nothing needs to be done.');
@@ -139,7 +140,7 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
       const proved = await prove(casebook, change, before, old);
       if (!proved.ok) return err({ ...proved.error, fields: { old: proved.error.message } });
       const { credential } = await newCredential(person.id, 'password', normalPassword(password));
-      await casebook.credentials.set(change, { credentials: [credential], wraps: await copiesDue(casebook, keyring, [credential]), subject: person.id, content: { statement: 'changed the password' } });
+      await casebook.credentials.set(change, { credentials: [credential], wraps: await copiesDue(casebook, keyring, { changed: [credential] }), subject: person.id, content: { statement: 'changed the password' } });
       return ok({ done: true as const });
     })),
 
@@ -148,8 +149,8 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
       if (person === null) return notFound('That person');
       if ((await casebook.laboratory.get())?.isDemonstration === true) return refused('The people of the demonstration are invented and have no passwords.', 'Nothing needs to be done.');
       if (personId === change.personId) return refused('You can’t give yourself a code.', 'Change your password instead.');
-      const { code, credential } = await writtenCode(personId, 'code');
-      await casebook.credentials.set(change, { credentials: [credential], wraps: await copiesDue(casebook, keyring, [credential]), subject: personId, content: { code: 'given', name: person.name, why } });
+      const { code, credential } = await givenCode(personId, 'code');
+      await casebook.credentials.set(change, { credentials: [credential], wraps: await copiesDue(casebook, keyring, { changed: [credential] }), subject: personId, content: { code: 'given', name: person.name, why } });
       return ok({ code });
     }),
 
@@ -165,17 +166,17 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
       const own = { ...change, personId: person.id };
       await openKey(casebook, keyring, call.session, person, { credentialId: RECOVERY, privatePart: proved.value }, own);
       const { credential, privatePart } = await newCredential(person.id, 'password', normalPassword(password));
-      const sheet = await writtenCode(RECOVERY, 'recovery');
+      const sheet = await givenCode(RECOVERY, 'recovery');
       const credentials = [credential, sheet.credential];
-      await casebook.credentials.set(own, { credentials, wraps: await copiesDue(casebook, keyring, credentials), subject: person.id, content: { name: person.name, statement: 'chose a new password with the recovery sheet, which was replaced' } });
+      await casebook.credentials.set(own, { credentials, wraps: await copiesDue(casebook, keyring, { changed: credentials, closing: 'here' }), subject: person.id, content: { name: person.name, statement: 'chose a new password with the recovery sheet, which was replaced' } });
       await enter(casebook, call.session, person, { credentialId: person.id, privatePart }, own);
       return ok({ recovery: sheet.code });
     }),
 
     'people.newRecovery': changing(deps, 'people.newRecovery', async (casebook, change) => {
       if ((await casebook.laboratory.get())?.isDemonstration === true) return refused('The demonstration needs no recovery sheet.', 'Nothing needs to be done.');
-      const sheet = await writtenCode(RECOVERY, 'recovery');
-      await casebook.credentials.set(change, { credentials: [sheet.credential], wraps: await copiesDue(casebook, keyring, [sheet.credential]), subject: RECOVERY, content: { statement: 'a new recovery sheet replaces the one before' } });
+      const sheet = await givenCode(RECOVERY, 'recovery');
+      await casebook.credentials.set(change, { credentials: [sheet.credential], wraps: await copiesDue(casebook, keyring, { changed: [sheet.credential] }), subject: RECOVERY, content: { statement: 'a new recovery sheet replaces the one before' } });
       return ok({ recovery: sheet.code });
     }),
 

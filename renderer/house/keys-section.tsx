@@ -11,6 +11,7 @@ import { useKey } from '../keys/keymap.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { door } from '../door.ts';
 import { useHouse } from './house-context.tsx';
+import { KeyClosing } from './key-closing.tsx';
 
 /** The key that signs reports, for strangers to check them with. */
 export function KeysSection() {
@@ -25,7 +26,7 @@ export function KeysSection() {
   };
   const own = keys.data?.own ?? [];
   return (
-    <section className="section house-people">
+    <section className="section house-people" aria-label="The laboratory’s key">
       <div className="row gap16"><h2 className="grow">The laboratory’s key</h2>{laboratory.isDemonstration ? null : <Button onPress={() => { setRenewing(true); }}>Make a new key</Button>}</div>
       {own.length === 0 && keys.data ? <p className="second">There is none yet: it is made when a manager signs in.</p> : null}
       <ul className="rows">
@@ -39,7 +40,8 @@ export function KeysSection() {
           </li>
         ))}
       </ul>
-      {own.length > 0 ? <p className="quiet">{laboratory.isDemonstration ? 'Its private part lies open in this casebook: it is invented and no secret.' : 'Its private part is closed with the passwords of those who may sign and with the recovery sheet. The key store of this computer is not used, so that the casebook signs on another one too.'}</p> : null}
+      {own.length > 0 && laboratory.isDemonstration ? <p className="quiet">Its private part lies open in this casebook: it is invented and no secret.</p> : null}
+      {own.length > 0 && !laboratory.isDemonstration && keys.data ? <KeyClosing closing={keys.data.closing} isOpen={keys.data.open} /> : null}
       <p className="quiet">Whoever checks a report compares this fingerprint with what you tell them by another way. {keys.data?.open === false ? 'The key is locked at the moment: an appraiser or a manager opens it by signing in.' : ''}</p>
       {renewing ? <RenewKey onClose={() => { setRenewing(false); }} /> : null}
     </section>

@@ -21,7 +21,8 @@ const subscribe = (listener: () => void) => {
 const sheetText = (laboratory: string, file: string, recovery: string) => [
   'Recovery sheet', '', `Laboratory: ${laboratory}`, `Casebook: ${file}`, `Code: ${recovery}`, '',
   'With this code a manager who lost the password, and has no other manager to ask, chooses a new one:',
-  'on the sign-in page, “Lost password”. The code opens the laboratory’s key as well. It is good once; a new sheet is given then.',
+  'on the sign-in page, “Lost password”. It opens the laboratory’s key too where no password does, as on another computer:',
+  'House, The laboratory’s key, “Open with the recovery sheet”. It is good once; a new sheet is given then.',
   'Print it, lay it where you keep what must not be lost, and delete this file.', '',
 ].join('\r\n');
 
@@ -37,7 +38,7 @@ export function RecoverySheet() {
         <Button kind="main" onPress={() => { showRecoverySheet(null); }}>It is put away</Button>
       </>
     )}>
-      <p>If the only manager loses the password, this code is the way back in. It is shown once.</p>
+      <p>If the only manager loses the password, this code is the way back in. It also opens the laboratory’s key on another computer. It is shown once.</p>
       <p className="mono recovery-code">{recovery}</p>
       <p className="second">Print the sheet or write the code down, and keep it apart from this machine. Without it and without a second manager nobody can give a new password, and reports can no longer be signed with the laboratory’s key.</p>
     </Dialog>

@@ -5,6 +5,7 @@ import { rolesText } from '../house/roles-text.ts';
 import { Button } from '../look/button.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useNotes } from '../look/notes.tsx';
 import { useChange } from '../queries.ts';
 import { PasswordField } from './password-field.tsx';
 import { showRecoverySheet } from './recovery-sheet.tsx';
@@ -24,16 +25,21 @@ export function SignInForm({ people, showNames, start, onDone }: { readonly peop
   const signIn = useChange('people.signIn');
   const choose = useChange('people.choosePassword');
   const recover = useChange('people.recover');
+  const notes = useNotes();
   const who = person === null ? { personId: null, name } : { personId: person.id };
   const asked = step === 'choose' ? choose : step === 'recover' ? recover : signIn;
   const wrong = asked.error?.failure.fields ?? {};
   const differ = chosen !== again && again !== '' ? 'The two do not agree.' : undefined;
   const move = (to: Step) => { for (const one of [signIn, choose, recover]) one.reset(); setStep(to); };
+  const tell = (note: Output<'people.signIn'>['note']) => {
+    if (note?.trouble === true) notes.complain(note);
+    else if (note !== null) notes.say(`${note.message} ${note.next}`);
+  };
   const submit = () => {
     if (asked.isPending || (step !== 'password' && chosen !== again)) return;
     if (step === 'choose') choose.mutate({ ...who, code: password, password: chosen }, { onSuccess: onDone });
     else if (step === 'recover') recover.mutate({ ...who, recovery: password, password: chosen }, { onSuccess: ({ recovery }) => { showRecoverySheet(recovery); onDone(); } });
-    else signIn.mutate({ ...who, password }, { onSuccess: ({ state }) => { if (state === 'choose') move('choose'); else onDone(); } });
+    else signIn.mutate({ ...who, password }, { onSuccess: ({ state, note }) => { if (state === 'choose') move('choose'); else { tell(note); onDone(); } } });
   };
 
   if (step === 'who') {

@@ -5,6 +5,7 @@ import { createFileLog } from '../../host/log.ts';
 import { startLoopbackHost, type LoopbackHost } from '../../host/loopback-host.ts';
 import { openHouse } from '../../host/open-house.ts';
 import { programFolders } from '../../host/program-folders.ts';
+import { noSystemStore } from '../../keys/system-store.ts';
 import { EXIT, type CliIo, type ExitCode } from '../io.ts';
 import { openBrowser } from '../open-browser.ts';
 
@@ -30,6 +31,7 @@ export async function runServe(command: ServeCommand, io: CliIo): Promise<ExitCo
   let host: LoopbackHost | null = null;
   const opened = await openHouse({
     dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, verifyWorker, log,
+    systemStore: noSystemStore('a window in a browser can’t reach one'),
     announce: (event) => { host?.announce(event); },
   });
   if (opened.inUse !== null) {

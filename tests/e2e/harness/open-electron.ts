@@ -5,6 +5,8 @@ import { VIEW_SIZE } from './take-view.ts';
 import { watchPage } from './watch-page.ts';
 
 const LIMIT_MS = { attach: 40_000, open: 60_000, close: 15_000 };
+/** The keyring of whoever runs the tests on a Linux desktop is left alone. */
+const NO_STORE = '--password-store=basic';
 /** Now and then the driver misses the start of the program and waits in vain, though the window is up: then it is started again. */
 const ATTEMPTS = 2;
 
@@ -27,7 +29,7 @@ export async function openElectron(settings: Settings, program: string): Promise
   const electron = await launch({
     executablePath: program, cwd: root, env, timeout: LIMIT_MS.attach,
     args: [
-      '.', ...(asRoot ? ['--no-sandbox'] : []), `--data=${settings.dataDir}`,
+      '.', ...(asRoot ? ['--no-sandbox'] : []), ...(settings.args.some((one) => one.startsWith('--password-store=')) ? [] : [NO_STORE]), `--data=${settings.dataDir}`,
       ...(settings.casebook === undefined ? [] : [`--casebook=${settings.casebook}`]), ...settings.args,
     ],
   });

@@ -8,6 +8,7 @@ import { dispatch } from '../../../../main/host/dispatch.ts';
 import { silentLog } from '../../../../main/host/log.ts';
 import { openHouse, type OpenHouse } from '../../../../main/host/open-house.ts';
 import { migrationsFolder } from '../../../../main/casebook/migrations-folder.ts';
+import { noSystemStore } from '../../../../main/keys/system-store.ts';
 import type { Session } from '../../../../main/services/service.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 
@@ -27,7 +28,7 @@ afterEach(async () => {
 function open(casebook?: string): Promise<OpenHouse> {
   return openHouse({
     dataFolder: folder, casebook, host: 'loopback', hostNote: 'for a test', migrations: migrationsFolder(import.meta.dirname),
-    worker: createInlinePool(), log: silentLog, announce: (event) => { announced.push(event); },
+    worker: createInlinePool(), log: silentLog, systemStore: noSystemStore('for a test'), announce: (event) => { announced.push(event); },
   });
 }
 

@@ -1,50 +1,13 @@
 import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { contract, type Input, type OperationName, type Output } from '../../../../app/contract/index.ts';
-import type { Reply } from '../../../../app/contract/failure.ts';
+import { contract, type OperationName } from '../../../../app/contract/index.ts';
 import { ROLES, type Role } from '../../../../app/domain/role.ts';
 import { verifySignature } from '../../../../app/signature/verify-signature.ts';
-import { dispatch, type House } from '../../../../main/host/dispatch.ts';
-import { silentLog } from '../../../../main/host/log.ts';
-import { createCheckpoints } from '../../../../main/checkpoints/checkpoints.ts';
-import { createKeyring } from '../../../../main/keys/keyring.ts';
-import { createSessionGuard } from '../../../../main/people/session-guard.ts';
-import { createServices } from '../../../../main/services/index.ts';
-import { verifyOnThisThread } from '../../../../main/verify/verify-in-threads.ts';
 import type { Session } from '../../../../main/services/service.ts';
-import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
-import { madeManager, movableClock } from '../casebook/made-manager.ts';
+import { begun, ADA, type Program, program } from './made-program.ts';
 
-const ADA = 'several invented words';
 const BEN = 'other invented words';
 const MESSAGE = new TextEncoder().encode('what is signed');
-
-/** The program without a host: the real dispatcher over the real services, and a clock that the test moves. */
-function program() {
-  const clock = movableClock();
-  const { manager, options } = madeManager(clock);
-  const keyring = createKeyring(() => manager.current());
-  const guard = createSessionGuard({ manager, keyring, now: options.now });
-  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
-  const house: House = { services, standing: (s) => guard.standing(s), touch: (s) => { guard.touch(s); }, announce() {}, log: silentLog, newId: options.newId };
-  const ask = <K extends OperationName>(session: Session, name: K, input: Input<K>) =>
-    dispatch(house, name, input, { session, signal: new AbortController().signal, emit() {} }) as Promise<Reply<Output<K>>>;
-  const value = async <K extends OperationName>(session: Session, name: K, input: Input<K>): Promise<Output<K>> => {
-    const reply = await ask(session, name, input);
-    if (!reply.ok) throw new Error(`${name}: ${JSON.stringify(reply.error)}`);
-    return reply.value;
-  };
-  return { manager, keyring, ask, value, clock };
-}
-
-type Program = ReturnType<typeof program>;
-
-async function begun(): Promise<Program & { ada: Session; adaId: string; recovery: string }> {
-  const made = program();
-  const ada: Session = { personId: null };
-  const { recovery } = await made.value(ada, 'casebook.create', { name: 'Invented Laboratory', address: '', zone: 'UTC', logo: null, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager'], password: ADA } });
-  return { ...made, ada, adaId: ada.personId!, recovery };
-}
 
 const operations = async ({ manager }: Program) => (await manager.current()!.audit.list({ caseId: null, limit: 100, offset: 0 })).rows.map((row) => row.operation);
 
@@ -74,7 +37,7 @@ describe('signing in', () => {
 
   test('the right one signs in, by a typed name too', async () => {
     const session: Session = { personId: null };
-    expect(await made.value(session, 'people.signIn', { personId: null, name: ' ada invented ', password: ADA })).toEqual({ state: 'signed-in' });
+    expect(await made.value(session, 'people.signIn', { personId: null, name: ' ada invented ', password: ADA })).toEqual({ state: 'signed-in', note: null });
     expect(session.personId).toBe(made.adaId);
   });
 
@@ -90,7 +53,7 @@ describe('signing in', () => {
   test('a new person has a code that is good once and must be replaced; then may sign', async () => {
     const { id, code } = await made.value(made.ada, 'people.save', { id: null, name: 'Ben Invented', initials: 'BI', roles: ['appraiser'], active: true });
     const ben: Session = { personId: null };
-    expect(await made.value(ben, 'people.signIn', { personId: id, password: code!.toLowerCase() })).toEqual({ state: 'choose' });
+    expect(await made.value(ben, 'people.signIn', { personId: id, password: code!.toLowerCase() })).toEqual({ state: 'choose', note: null });
     expect(ben.personId).toBeNull();
     expect(await made.ask(ben, 'people.choosePassword', { personId: id, code: code!, password: 'short' })).toMatchObject({ ok: false, error: { fields: { password: expect.any(String) as string } } });
     expect(await made.ask(ben, 'people.choosePassword', { personId: id, code: '0000-0000-0000', password: BEN })).toMatchObject({ ok: false, error: { code: 'refused' } });
@@ -130,7 +93,7 @@ describe('signing in', () => {
     expect(recovery).not.toBe(made.recovery);
     expect(await made.keyring.sign(MESSAGE)).toMatchObject({ ok: true });
     expect(await made.ask({ personId: null }, 'people.recover', { personId: made.adaId, recovery: made.recovery, password: again })).toMatchObject({ ok: false });
-    expect(await made.value({ personId: null }, 'people.signIn', { personId: made.adaId, password: again })).toEqual({ state: 'signed-in' });
+    expect(await made.value({ personId: null }, 'people.signIn', { personId: made.adaId, password: again })).toEqual({ state: 'signed-in', note: null });
   });
 
   test('nothing of it breaks the ledgers, and no secret stands in the file', async () => {
@@ -181,7 +144,7 @@ describe('a casebook from before passwords', () => {
     const cleo = await book.people.save({ at: '2026-03-02T09:00:00.000Z', personId: made.value.personId, operation: 'people.save' }, { id: null, name: 'Cleo Invented', initials: 'CI', roles: ['appraiser'], active: true });
     if (!cleo.ok) throw new Error(cleo.error.message);
     const session: Session = { personId: null };
-    expect(await value(session, 'people.signIn', { personId: cleo.value.id, password: '' })).toEqual({ state: 'choose' });
+    expect(await value(session, 'people.signIn', { personId: cleo.value.id, password: '' })).toEqual({ state: 'choose', note: null });
     expect(await ask(session, 'people.choosePassword', { personId: cleo.value.id, code: '', password: BEN })).toMatchObject({ ok: false, error: { code: 'refused' } });
     await value(session, 'people.choosePassword', { personId: made.value.personId, code: '', password: ADA });
     expect(await keyring.sign(MESSAGE)).toMatchObject({ ok: true });
