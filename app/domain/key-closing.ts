@@ -38,10 +38,11 @@ export function closingWords(closing: KeyClosing): ClosingWords {
   const { closedBy, store, offered, opensHere, wanted, sheet, why } = closing;
   if (closedBy === 'none') return { state: 'Nobody has a copy of the private part yet.', more: 'It is made when a manager signs in.' };
   if (closedBy !== 'password' && !opensHere) {
-    return {
-      state: `The private part is kept by ${storeNamed(store)} of another computer or account, or this one has lost it: passwords do not open it here.`,
-      more: sheet ? 'A manager opens it here with the recovery sheet. From then on it is closed for this computer, and a new sheet is given.' : 'There is no recovery sheet: sign on the computer and account where it was closed, or make a new key.',
-    };
+    const state = offered === null
+      ? `The private part is kept by ${storeNamed(store)}, which can’t be used here: ${why}. Passwords do not open it here.`
+      : `The private part is kept by ${storeNamed(store)} of another computer or account, or this one has lost it. Passwords do not open it here.`;
+    const there = 'Sign in Culet’s own window on the computer and account where it was closed';
+    return { state, more: sheet ? `${there}, or let a manager open it here with the recovery sheet.` : `There is no recovery sheet. ${there}, or make a new key.` };
   }
   if (closedBy === 'store') {
     return {

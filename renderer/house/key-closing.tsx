@@ -11,13 +11,16 @@ import { showRecoverySheet } from '../people/recovery-sheet.tsx';
 import { useChange } from '../queries.ts';
 import { useHouse } from './house-context.tsx';
 
+/** Whether no password opens the key here. */
+export const isElsewhere = (closing: Closing, isOpen: boolean): boolean => closing.closedBy !== 'none' && closing.closedBy !== 'password' && !closing.opensHere && !isOpen;
+
 /** How the private part of the key is kept, in words, and what a manager may do about it. */
 export function KeyClosing({ closing, isOpen }: { readonly closing: Closing; readonly isOpen: boolean }) {
   const { me } = useHouse();
   const [asked, setAsked] = useState<'use' | 'leave' | 'sheet' | null>(null);
   const isManager = me?.roles.includes('manager') === true;
   const held = closing.closedBy === 'store' || closing.closedBy === 'both';
-  const elsewhere = held && !closing.opensHere && !isOpen;
+  const elsewhere = isElsewhere(closing, isOpen);
   const words = closingWords(closing);
   const close = () => { setAsked(null); };
   return (
@@ -31,7 +34,7 @@ export function KeyClosing({ closing, isOpen }: { readonly closing: Closing; rea
           {isOpen && closing.offered !== null && closing.sheet && (!closing.wanted || closing.closedBy !== 'store') ? <Button onPress={() => { setAsked('use'); }}>Use the key store</Button> : null}
         </div>
       ) : null}
-      {asked === 'sheet' ? <OpenWithSheet onClose={close} /> : null}
+      {asked === 'sheet' ? <OpenWithSheet closing={closing} onClose={close} /> : null}
       {asked === 'use' || asked === 'leave' ? <UseStore used={asked === 'use'} closing={closing} onClose={close} /> : null}
     </div>
   );
@@ -59,7 +62,7 @@ function UseStore({ used, closing, onClose }: { readonly used: boolean; readonly
   );
 }
 
-function OpenWithSheet({ onClose }: { readonly onClose: () => void }) {
+function OpenWithSheet({ closing, onClose }: { readonly closing: Closing; readonly onClose: () => void }) {
   const [code, setCode] = useState('');
   const open = useChange('keys.openWithSheet');
   const wrong = open.error?.failure.fields ?? {};
@@ -70,7 +73,7 @@ function OpenWithSheet({ onClose }: { readonly onClose: () => void }) {
   useFocusWrong('.dialog', null, open.error);
   return (
     <Dialog title="Open the key with the recovery sheet" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={open.isPending} onPress={submit}>{open.isPending ? 'Checking …' : 'Open it'}</Button>}>
-      <p className="second">The key is then closed anew for this computer, and everybody who may sign opens it here with their password. Where it was closed before, it no longer opens in this casebook. The sheet is used up; a new one is shown.</p>
+      <p className="second">Everybody who may sign then opens the key here with their password{closing.offered !== null && closing.wanted ? `, and ${storeNamed(closing.offered)} keeps it in the place of the one before` : ', which alone keeps it from then on'}. The sheet is used up; a new one is shown.</p>
       <Field label="Code on the recovery sheet" mono value={code} onChange={setCode} error={wrong['recovery']} autoFocus />
       {open.error && Object.keys(wrong).length === 0 ? <Trouble {...open.error.failure} /> : null}
     </Dialog>

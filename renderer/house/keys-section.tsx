@@ -11,7 +11,7 @@ import { useKey } from '../keys/keymap.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { door } from '../door.ts';
 import { useHouse } from './house-context.tsx';
-import { KeyClosing } from './key-closing.tsx';
+import { isElsewhere, KeyClosing } from './key-closing.tsx';
 
 /** The key that signs reports, for strangers to check them with. */
 export function KeysSection() {
@@ -42,7 +42,7 @@ export function KeysSection() {
       </ul>
       {own.length > 0 && laboratory.isDemonstration ? <p className="quiet">Its private part lies open in this casebook: it is invented and no secret.</p> : null}
       {own.length > 0 && !laboratory.isDemonstration && keys.data ? <KeyClosing closing={keys.data.closing} isOpen={keys.data.open} /> : null}
-      <p className="quiet">Whoever checks a report compares this fingerprint with what you tell them by another way. {keys.data?.open === false ? 'The key is locked at the moment: an appraiser or a manager opens it by signing in.' : ''}</p>
+      <p className="quiet">Whoever checks a report compares this fingerprint with what you tell them by another way. {keys.data?.open === false && !isElsewhere(keys.data.closing, false) ? 'The key is locked at the moment: an appraiser or a manager opens it by signing in.' : ''}</p>
       {renewing ? <RenewKey onClose={() => { setRenewing(false); }} /> : null}
     </section>
   );

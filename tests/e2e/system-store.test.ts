@@ -81,7 +81,7 @@ describe.each(availableHosts())('the system’s key store in %s', (host) => {
     await startAgain(['--password-store=basic']);
     await culet.page.getByText('which can’t be used here', { exact: false }).first().waitFor();
     await house();
-    await section().getByText('passwords do not open it here', { exact: false }).waitFor();
+    await section().getByText('Passwords do not open it here', { exact: false }).waitFor();
     await lookAt(culet, 'house-key-elsewhere');
     await section().getByRole('button', { name: 'Open with the recovery sheet' }).click();
     const dialog = culet.page.getByRole('dialog', { name: 'Open the key with the recovery sheet' });

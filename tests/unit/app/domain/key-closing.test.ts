@@ -19,12 +19,14 @@ describe('how the key is kept, in words', () => {
   });
 
   test('on another machine says so, and what to do, whether or not this one has a store', () => {
-    for (const here of [{}, { offered: null, why: 'this system offers no key store' }]) {
+    const cases = [[{}, 'of another computer or account'], [{ offered: null, why: 'a window in a browser can’t reach one' }, 'which can’t be used here: a window in a browser can’t reach one.']] as const;
+    for (const [here, said] of cases) {
       for (const closedBy of ['store', 'both'] as const) {
         const { state, more } = closingWords(kept({ ...here, closedBy, opensHere: false }));
-        expect(state).toContain('of another computer or account');
-        expect(more).toContain('opens it here with the recovery sheet');
-        expect(closingWords(kept({ ...here, closedBy, opensHere: false, sheet: false })).more).toContain('make a new key');
+        expect(state).toContain(said);
+        expect(state).toContain('Passwords do not open it here.');
+        expect(more).toContain('open it here with the recovery sheet');
+        expect(closingWords(kept({ ...here, closedBy, opensHere: false, sheet: false })).more).toMatch(/^There is no recovery sheet\..*make a new key\.$/);
       }
     }
   });

@@ -66,7 +66,7 @@ describe('the casebook on another machine', () => {
     expect(await moved.keyring.sign(MESSAGE)).toMatchObject({ ok: false, error: { code: 'locked', next: expect.stringContaining('House → The laboratory’s key') as string } });
     const told = await closing(moved, session);
     expect(told).toMatchObject({ offered: 'keychain', closedBy: 'store', store: 'dpapi', opensHere: false, sheet: true });
-    expect(closingWords(told).more).toContain('A manager opens it here with the recovery sheet');
+    expect(closingWords(told).more).toContain('let a manager open it here with the recovery sheet');
     expect(await moved.ask(session, 'keys.useStore', { used: false, reason: 'moved' })).toMatchObject({ ok: false, error: { code: 'locked', next: expect.stringContaining('recovery sheet') as string } });
 
     expect(await moved.ask(session, 'keys.openWithSheet', { recovery: '0000-0000-0000-0000-0000-0000' })).toMatchObject({ ok: false, error: { fields: { recovery: expect.any(String) as string } } });
