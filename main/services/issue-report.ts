@@ -34,12 +34,25 @@ async function signDrawn(model: ReportModel, { document }: Enclosure, { pdf, fil
 
 export type ToIssue = { readonly caseId: string; readonly content: DraftContent; readonly draftId: string | null; /** Words that somebody answers for. */ readonly standing: StandingWords | null };
 
+/** Why the report can't be a revision of the one that its draft names; null where it can, or where it is none. A draft may name anything: it is no record. */
+async function refuseRevision({ caseId, content }: ToIssue, { stores }: ChangingWork): Promise<Result<never, Failure> | null> {
+  if (content.amends === null) return null;
+  const before = await stores.reports.get(content.amends);
+  if (before?.state !== 'issued') return conflict('The report that is to be amended no longer counts: it was replaced or withdrawn.', 'Open the reports and amend the revision that stands.');
+  if (before.caseId === caseId && await stores.reports.subjectOf(content.amends) === content.subject.id) return null;
+  return refused(`This can’t be a revision of report ${before.number}: that one is on ${before.subject} of case ${before.caseNumber}.`, 'Amend a report on the same stone, item or case; on anything else, issue a report with a number of its own.');
+}
+
 /** One attempt: numbers the report, draws it, and freezes it unless something changed meanwhile (null). */
-async function tryIssue({ caseId, content, draftId, standing }: ToIssue, work: ChangingWork): Promise<Result<ReportRow | null, Failure>> {
+async function tryIssue(order: ToIssue, work: ChangingWork): Promise<Result<ReportRow | null, Failure>> {
+  const { caseId, content, draftId, standing } = order;
   const { stores, casebook, change, at } = work;
   const db = casebook.handle.read;
   const year = Number(dayInZone(at, theLaboratory(db).zone).slice(0, 4));
   const seen = await stores.reports.lastChange();
+  // At every attempt: what changed since the one before may be that somebody withdrew or amended that very report.
+  const refusal = await refuseRevision(order, work);
+  if (refusal !== null) return refusal;
   const number = await stores.reports.nextNumber(content.amends, year);
   const issue = { ...number, by: personById(db, change.personId)?.name ?? '' };
   const built = await buildReportModel({ caseId, content, issue, issuer: change.personId }, work);
@@ -68,9 +81,6 @@ const ATTEMPTS = 3;
 
 /** Numbers, draws and freezes a report. A revision is only made of the newest one that counts. */
 export async function issueReport(order: ToIssue, work: ChangingWork): Promise<Result<ReportRow, Failure>> {
-  const { amends } = order.content;
-  const before = amends === null ? null : await work.stores.reports.get(amends);
-  if (amends !== null && before?.state !== 'issued') return conflict('The report that is to be amended no longer counts: it was replaced or withdrawn.', 'Open the reports and amend the revision that stands.');
   for (let attempt = 0; attempt < ATTEMPTS; attempt += 1) {
     const tried = await tryIssue(order, work);
     if (!tried.ok) return tried;

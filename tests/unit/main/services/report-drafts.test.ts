@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { DraftContent } from '../../../../app/report/draft/draft-content.ts';
 import { sectionOf } from '../../../../app/report/report-model.ts';
 import { readStoredReport } from '../../../../app/report/stored/read-stored-report.ts';
+import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { readPdf } from '../print/read-pdf.ts';
 import { openHouse, type House } from './work-house.ts';
 
@@ -125,4 +126,57 @@ test('where no such word stands, none is kept', async () => {
   const row = await house.done(house.colleague, 'reportDrafts.issue', { draftId: await begin() });
   const { content } = house.casebook.handle.read.get<{ content: string }>(`SELECT content FROM audit_entry WHERE operation = 'reportDrafts.issue' AND subject = ?`, [row.number])!;
   expect(JSON.parse(content)).not.toHaveProperty('standing');
+}, 60_000);
+
+/** A house in which something happens once, right after the pages of a report were drawn. */
+async function housePausedAfterDrawing(): Promise<{ house: House; afterDrawing(work: () => Promise<unknown>): void }> {
+  const inner = createInlinePool();
+  let once: (() => Promise<unknown>) | null = null;
+  const run: typeof inner.run = async (name, payload, options) => {
+    const drawn = await inner.run(name, payload, options);
+    const work = name === 'render-report' ? once : null;
+    if (work !== null) once = null;
+    await work?.();
+    return drawn;
+  };
+  return { house: await openHouse({ pool: { ...inner, run } }), afterDrawing(work) { once = work; } };
+}
+
+const revisions = (): unknown[] => house.casebook.handle.read.all('SELECT number, revision FROM report ORDER BY rowid');
+
+test('a draft that names a report on something else is never issued as a revision of it', async () => {
+  for (const label of ['A-1', 'B-1']) await confirmed(stones[label]!);
+  const first = await house.done(house.colleague, 'reportDrafts.issue', { draftId: await begin() });
+  const other = (await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'single-stone', subjectId: stones['B-1']! })).draftId;
+  await save(other, { amends: first.id, reason: 'Meant for another stone.' });
+  expect(await house.as(house.colleague, 'reportDrafts.issue', { draftId: other })).toMatchObject({ ok: false, error: { code: 'refused', message: expect.stringContaining('on A-1 of case') as string } });
+  const elsewhere = await house.takeIn();
+  await confirmed(elsewhere.stones['A-1']!);
+  const foreign = (await house.done(house.colleague, 'reportDrafts.create', { caseId: elsewhere.caseId, kind: 'single-stone', subjectId: elsewhere.stones['A-1']! })).draftId;
+  await save(foreign, { amends: first.id, reason: 'Meant for another case.' });
+  expect(await house.as(house.colleague, 'reportDrafts.issue', { draftId: foreign })).toMatchObject({ ok: false, error: { code: 'refused' } });
+  expect(revisions()).toEqual([{ number: first.number, revision: 1 }]);
+}, 60_000);
+
+test('a report that is withdrawn or amended while its revision is drawn is not amended a second time', async () => {
+  house.close();
+  const paused = await housePausedAfterDrawing();
+  house = paused.house;
+  ({ caseId, stones } = await house.takeIn());
+  await confirmed(stones['A-1']!);
+  const first = await house.done(house.colleague, 'reportDrafts.issue', { draftId: await begin() });
+  const amend = async (id: string, remarks: string): Promise<string> => {
+    const { draftId } = await house.done(house.colleague, 'reportDrafts.create', { amends: id });
+    await save(draftId, { remarks, reason: 'A remark was forgotten.' });
+    return draftId;
+  };
+  const [slow, quick] = [await amend(first.id, 'One remark.'), await amend(first.id, 'Another remark.')];
+  paused.afterDrawing(() => house.done(house.colleague, 'reportDrafts.issue', { draftId: quick }));
+  expect(await house.as(house.colleague, 'reportDrafts.issue', { draftId: slow })).toMatchObject({ ok: false, error: { code: 'conflict' } });
+  const [second] = await house.done(house.colleague, 'reports.list', { caseId });
+  expect(second).toMatchObject({ revision: 2, state: 'issued' });
+  const third = await amend(second!.id, 'A third remark.');
+  paused.afterDrawing(() => house.done(house.examiner, 'reports.withdraw', { reportId: second!.id, reason: 'The wrong stone lay in the paper.' }));
+  expect(await house.as(house.colleague, 'reportDrafts.issue', { draftId: third })).toMatchObject({ ok: false, error: { code: 'conflict' } });
+  expect(revisions()).toEqual([{ number: first.number, revision: 1 }, { number: first.number, revision: 2 }]);
 }, 60_000);
