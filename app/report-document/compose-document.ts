@@ -1,10 +1,13 @@
 import type { ItemView } from '../contract/cases.ts';
 import type { FindingView, RunView } from '../contract/work.ts';
 import { CONCLUSION_WORDS } from '../domain/conclusion.ts';
+import { resolutionUnitOf } from '../domain/resolution-unit.ts';
 import { formatCarat, formatGram } from '../domain/weight.ts';
 import { aimSentence, drawnSentence } from '../lots/statement-words.ts';
+import { clientContact } from '../report/content/case-particulars.ts';
 import type { SourceLot } from '../report/content/lot-part.ts';
 import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
+import { reportedConclusion } from '../report/content/stone-opinion.ts';
 import { sectionOf, type ReportModel } from '../report/report-model.ts';
 import { sectionById, type ReportSection } from '../report/sections/index.ts';
 import { linesOf, measurementsOf } from './measurements-of.ts';
@@ -28,7 +31,7 @@ function runOf(run: RunView): Stone['runs'][number] {
     number: run.number, method: run.method, at: run.at, by: run.by, instrument: run.instrument, instrumentState: run.instrumentState,
     conditions: {
       laser: condition(run.laserNm, 'nm'), temperature: condition(run.temperatureK, 'K'), integration: condition(run.integrationMs, 'ms'),
-      resolution: condition(run.resolution, run.method === 'infrared' || run.method === 'raman' ? 'cm-1' : 'nm'),
+      resolution: condition(run.resolution, resolutionUnitOf(run.method)),
     },
     observation: run.observation, note: run.note,
     files: run.files.map(({ name, sha256, size, outcome, reader }) => ({ name, sha256, bytes: size, reading: outcome, reader })),
@@ -42,24 +45,27 @@ function runOf(run: RunView): Stone['runs'][number] {
 const findingOf = ({ run, method, code, statement, strength, supports, counts, caution, source }: FindingView): Stone['findings'][number] =>
   ({ run, method, code, statement, strength, supports, counts, caution: caution ?? '', source: source ?? '' });
 
-function opinionOf({ conclusions }: SourceStone): Stone['opinion'] {
-  const newest = conclusions.at(-1);
-  if (newest === undefined) return null;
+/** The opinion as the pages print it. What an examiner concluded and the second person did not share stands apart, so that no program takes it for the report's. */
+function opinionOf(source: DocumentParts['source'], entry: SourceStone): Stone['opinion'] {
+  const newest = entry.conclusions.at(-1);
+  const printed = reportedConclusion(source, entry);
+  if (newest === undefined || printed === null) return null;
   const { conclusion, reasons, departure, rules, by, at, confirmation } = newest;
   return {
-    conclusion, words: CONCLUSION_WORDS[conclusion], reasons, departure, rules, by, at,
+    conclusion: printed.id, words: printed.words, reasons: printed.reasons, departure: printed.departure, rules, by, at,
+    disputed: confirmation?.agrees === false ? { conclusion, words: CONCLUSION_WORDS[conclusion], reasons, departure } : null,
     confirmation: confirmation === null ? null : { by: confirmation.by, at: confirmation.at, agrees: confirmation.agrees, reason: confirmation.reason },
   };
 }
 
-function stoneOf(entry: SourceStone, weights: NonNullable<ReportSource['weights']>): Stone {
+function stoneOf(source: DocumentParts['source'], entry: SourceStone): Stone {
   const { stone, item, runs, findings } = entry;
   return {
     label: stone.label, item: item.label, mounted: stone.mounted, position: stone.position, shape: stone.shape, colourClass: stone.colourClass,
-    dimensions: stone.measurements, measurements: measurementsOf(entry, weights), runs: runs.map(runOf),
+    dimensions: stone.measurements, measurements: measurementsOf(entry, source.weights ?? []), runs: runs.map(runOf),
     findings: findings.filter((finding) => finding.state === 'accepted').map(findingOf),
     setAside: findings.filter((finding) => finding.state === 'set-aside').map(({ run, statement, reason }) => ({ run, statement, reason })),
-    opinion: opinionOf(entry),
+    opinion: opinionOf(source, entry),
   };
 }
 
@@ -91,11 +97,11 @@ export function composeDocument({ source, model, modelDigest, records }: Documen
     relatesTo: 'Results relate only to the items described here, as received.',
     printed: { title: model.title, model: modelDigest, says: model.sections.flatMap(saysOf) },
     laboratory: { name: laboratory.name, address: laboratory.address, zone: laboratory.zone },
-    client: { name: ofCase.client.name, address: ofCase.client.address },
+    client: { name: ofCase.client.name, address: ofCase.client.address, contact: clientContact(ofCase.client) },
     case: { number: ofCase.number, receivedAt: ofCase.receivedAt, asks: ofCase.asks },
     scope: limits?.scope ?? '', limits: limits?.limits ?? [], signatures: sectionOf(model, 'signatures')?.signatures ?? [],
     items: ofCase.parcels.flatMap((parcel) => parcel.items.map((item) => itemOf(item, parcel.sealNumber))),
-    stones: source.stones.map((entry) => stoneOf(entry, source.weights ?? [])),
+    stones: source.stones.map((entry) => stoneOf(source, entry)),
     lots: (source.lots ?? []).map(lotOf),
     custody: source.custody.map(({ seq, at, itemLabel, person, content, previous, hash }) => ({ seq, at, item: itemLabel, person, content, previous, hash })),
     records: [...records],

@@ -63,7 +63,9 @@ const finding = z.object({
 });
 
 const opinion = z.object({
-  conclusion: conclusionId, words: z.string(), reasons: z.string(),
+  conclusion: conclusionId.describe('as printed: undetermined where the second person did not agree'), words: z.string(), reasons: z.string(),
+  disputed: z.object({ conclusion: conclusionId, words: z.string(), reasons: z.string(), departure: z.string() }).nullable().optional()
+    .describe('what the examiner concluded, where the second person did not agree; else null. Absent in older reports, whose conclusion is the examiner’s'),
   departure: z.string().describe('why it departs from what the rules propose; empty where it does not'),
   rules: z.string().describe('version of the rules of judgement'),
   by: z.string(), at: instant,
@@ -116,7 +118,7 @@ export const reportDocument = z.object({
     says: z.array(z.object({ section: z.string(), about: z.string(), text: z.string() })).describe('what the pages say, statement by statement'),
   }),
   laboratory: z.object({ name: z.string(), address: z.string(), zone: z.string() }),
-  client: z.object({ name: z.string(), address: z.string() }),
+  client: z.object({ name: z.string(), address: z.string(), contact: z.string().optional().describe('as printed: the address, else e-mail and telephone; absent in older reports') }),
   case: z.object({ number: z.string(), receivedAt: instant, asks: z.string() }),
   scope: z.string(), limits: z.array(z.string()),
   signatures: z.array(z.object({ role: z.string(), name: z.string(), on: z.string() })).describe('who stands behind the report, as printed'),

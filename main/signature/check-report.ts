@@ -43,7 +43,7 @@ function alterations(file: Uint8Array, found: readonly Found[], signed: Signatur
   const { file: then } = signed.statement;
   const more = file.byteLength - then.bytes;
   if (more > 0 && digestWithout(file.subarray(0, then.bytes), then.signature) === then.sha256) {
-    return [altered('file', `${bytesWords(more)} were added behind the end after it was signed, as programs do that save notes, marks or changed pages. The report up to there is as it was signed.`)];
+    return [altered('file', `${bytesWords(more)} ${more === 1 ? 'was' : 'were'} added behind the end after it was signed, as programs do that save notes, marks or changed pages. The report up to there is as it was signed.`)];
   }
   const attachments = alteredAttachments(found, signed);
   if (more !== 0) {

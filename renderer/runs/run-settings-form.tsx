@@ -4,7 +4,8 @@ import { METHODS, type MethodId } from '../../app/domain/method.ts';
 import { runCounts } from '../../app/runs/run-counts.ts';
 import { Choice } from '../look/choice.tsx';
 import { Field } from '../look/field.tsx';
-import { resolutionUnit, settingsOf, type RunSettings, type SettingKey } from './run-settings.ts';
+import { resolutionUnit } from '../../app/domain/resolution-unit.ts';
+import { settingsOf, type RunSettings, type SettingKey } from './run-settings.ts';
 
 const NONE = 'none';
 const FIELDS: Readonly<Record<SettingKey, { readonly label: string; readonly suffix: string; readonly placeholder: string }>> = {

@@ -1,6 +1,7 @@
 import type { InstrumentMemory, InstrumentView } from '../../app/contract/work.ts';
 import type { MethodId } from '../../app/domain/method.ts';
 import { METHODS } from '../../app/domain/method.ts';
+import { resolutionUnitOf } from '../../app/domain/resolution-unit.ts';
 import { readNumber } from '../look/read-number.ts';
 
 /** Settings of a run as typed. */
@@ -10,9 +11,6 @@ export type SettingNumbers = { readonly [K in SettingKey]: number | null };
 
 export const NO_SETTINGS: RunSettings = { laserNm: '', temperatureK: '', integrationMs: '', resolution: '' };
 
-/** Methods whose resolution is stated in cm-1; the others state nm. */
-const IN_WAVENUMBERS: readonly MethodId[] = ['infrared', 'raman'];
-
 /**
  * What an instrument remembers, as it stands in the fields. Where one instrument serves methods with resolutions in nm and in
  * cm-1, the remembered number may be either, so it is asked for.
@@ -20,7 +18,7 @@ const IN_WAVENUMBERS: readonly MethodId[] = ['infrared', 'raman'];
 export function rememberedSettings(instrument: Pick<InstrumentView, 'remembers' | 'methods'> | undefined): RunSettings {
   const memory: InstrumentMemory | undefined = instrument?.remembers;
   const curves = instrument?.methods.filter((method) => METHODS[method].yields === 'spectrum') ?? [];
-  const oneUnit = new Set(curves.map((method) => IN_WAVENUMBERS.includes(method))).size <= 1;
+  const oneUnit = new Set(curves.map(resolutionUnitOf)).size <= 1;
   const text = (value: number | undefined): string => (value === undefined ? '' : String(value));
   return { laserNm: text(memory?.laserNm), temperatureK: text(memory?.temperatureK), integrationMs: text(memory?.integrationMs), resolution: oneUnit ? text(memory?.resolution) : '' };
 }
@@ -31,9 +29,6 @@ export function settingsOf(method: MethodId): SettingKey[] {
   const laser = method === 'raman' || method === 'photoluminescence';
   return [...(laser ? ['laserNm' as const] : []), 'temperatureK', 'integrationMs', 'resolution'];
 }
-
-/** Unit in which the resolution of a method is stated. */
-export const resolutionUnit = (method: MethodId): string => (IN_WAVENUMBERS.includes(method) ? 'cm⁻¹' : 'nm');
 
 const LIMITS: Readonly<Record<SettingKey, readonly [number, number]>> = { laserNm: [200, 1100], temperatureK: [4, 400], integrationMs: [0, 3_600_000], resolution: [0.0001, 100] };
 

@@ -3,7 +3,7 @@ import type { RunView } from '../../app/contract/work.ts';
 import { INSTRUMENT_STATE_WORDS } from '../../app/domain/instrument-state.ts';
 import { shortDigest, showClock, showMoment, showShortDay } from '../look/time.ts';
 import { shortMethod } from './method-words.ts';
-import { resolutionUnit } from './run-settings.ts';
+import { resolutionUnit } from '../../app/domain/resolution-unit.ts';
 import { RunFiles } from './run-files.tsx';
 
 /** "Photoluminescence, 404.93 nm" */

@@ -2,6 +2,7 @@ import { useCallback, useMemo, useRef, useState } from 'react';
 import type { RunView } from '../../app/contract/work.ts';
 import { INSTRUMENT_STATE_WORDS } from '../../app/domain/instrument-state.ts';
 import { METHODS } from '../../app/domain/method.ts';
+import { resolutionUnit } from '../../app/domain/resolution-unit.ts';
 import { axesFor, AXIS_STYLE } from '../../app/figure/figure-axes.ts';
 import { FIGURE_AXES, type FigureAxis, type FigureModel } from '../../app/figure/figure-model.ts';
 import { lineLabel } from '../../app/runs/line-label.ts';
@@ -46,7 +47,7 @@ function RunTags({ run, told }: { readonly run: RunView; readonly told: Analysis
   const temperatureK = run.temperatureK === null && told === undefined ? null : told?.temperatureK ?? run.temperatureK;
   const tags = [
     laserNm === null ? '' : `laser ${laserNm} nm${run.laserNm !== null && laserNm !== run.laserNm ? ', corrected' : ''}`, temperatureK === null ? '' : `${temperatureK} K`,
-    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution}`, told?.scale ? `scale of ${showShortDay(told.scale.at, laboratory.zone)}` : '', run.instrument ?? '',
+    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution} ${resolutionUnit(run.method)}`, told?.scale ? `scale of ${showShortDay(told.scale.at, laboratory.zone)}` : '', run.instrument ?? '',
   ].filter(Boolean);
   return (
     <span className="spectrum-tags">

@@ -1,6 +1,7 @@
 import { wasExamined, type ReportSource } from '../content/report-source.ts';
 import { lotGaps, opinionGaps } from '../content/opinion-gaps.ts';
 import { isSampled } from '../content/conduct-of.ts';
+import { decisionRule, statesConformity } from '../content/lot-conformity.ts';
 import { sectionOf, type ReportModel } from '../report-model.ts';
 import { sectionById, SECTIONS, type SectionId } from '../sections/index.ts';
 import { CLAUSES, type Clause, type ClauseKey } from './clauses.ts';
@@ -42,12 +43,20 @@ const CHECKS: Readonly<Partial<Record<ClauseKey, (looked: Looked) => string[]>>>
   tested: ({ source }) => (source.stones.length > 0 && !source.stones.some(wasExamined) && !hasLotResults(source) ? ['No test is recorded: there is no day of testing.'] : []),
   methods: ({ source }) => (source.stones.length > 0 && !source.stones.some(wasExamined) && !hasLotResults(source) ? ['No test is recorded: there is no method to name.'] : []),
   sampling: ({ source, model }) => (isSampled(source) && blank(factOf(model, 'Sampling')) && (sectionOf(model, 'lots')?.lots ?? []).every((lot) => lot.sampling.length === 0) ? ['Not every stone of what is reported was tested, and it is not said how the tested ones were chosen: write it under Sampling.'] : []),
-  results: ({ source }) => (source.stones.length === 0 && !hasLotResults(source) ? ['No stone is entered for this case: a report needs at least one, or a lot with results.'] : []),
+  results: ({ source, model }) => {
+    if (source.stones.length === 0 && !hasLotResults(source)) return ['No stone is entered for this case: a report needs at least one, or a lot with results.'];
+    // Either section carries the clause, and each only its own results.
+    const stonesGap = source.stones.length > 0 && sectionById('results').templates.includes(model.subject.kind) && sectionOf(model, 'results') === undefined && sectionOf(model, 'lots') !== undefined;
+    return [
+      ...(stonesGap ? ['The section “Results” is left out, and stones of their own folder were tested: tick it.'] : []),
+      ...(hasLotResults(source) && sectionOf(model, 'lots') === undefined && sectionOf(model, 'results') !== undefined ? ['The section “Lots of small stones” is left out, and a lot has results: tick it.'] : []),
+    ];
+  },
   external: ({ model }) => (sectionOf(model, 'conduct') !== undefined && blank(factOf(model, 'From others')) ? ['It is not said whether results come from outside: write it under From others.'] : []),
   'client-information': ({ model }) => (sectionOf(model, 'items') !== undefined && blank(sectionOf(model, 'items')?.clientInformation) ? ['The text on the client’s statements is empty: write it under House.'] : []),
   conditions: ({ model }) => (sectionOf(model, 'conduct') !== undefined && blank(factOf(model, 'Conditions')) ? ['The conditions of the tests are not said: write them under Conditions.'] : []),
   uncertainty: ({ source }) => (blank(source.texts.uncertainty.text) ? ['The laboratory has no text on uncertainty: write it under House.'] : []),
-  conformity: ({ source }) => (blank(source.texts['decision-rule'].text) ? ['The laboratory has no text on its decision rule: write it under House.'] : []),
+  conformity: ({ source }) => (decisionRule(source).length === 0 ? ['The laboratory has no text on its decision rule: write it under House.'] : []),
   relates: ({ source }) => (blank(source.texts.scope.text) ? ['The laboratory has not written down the scope of its screening: write it under House.'] : []),
   opinions: ({ source }) => [...opinionGaps(source), ...lotGaps(source)],
   authorised: ({ signers }) => [
@@ -78,7 +87,8 @@ function whereOf(model: ReportModel, clause: Clause): string {
 }
 
 function stateOf(clause: Clause, looked: Looked): ClauseState {
-  const reason = clause.mayNotApply ? looked.source.writing.notApplicable[clause.key]?.trim() ?? '' : '';
+  const judged = clause.key === 'conformity' && statesConformity(looked.source);
+  const reason = clause.mayNotApply && !judged ? looked.source.writing.notApplicable[clause.key]?.trim() ?? '' : '';
   if (clause.key === 'amendment' && !looked.amends) return { ...clause, state: 'not-applicable', missing: [], where: 'this is no amendment' };
   if (clause.key === 'sampling-report' || (clause.key === 'sampling' && !isSampled(looked.source))) {
     return { ...clause, state: 'not-applicable', missing: [], where: clause.key === 'sampling' ? 'every stone described was tested' : whereOf(looked.model, clause) };

@@ -5,6 +5,12 @@ import type { ReportSource } from './report-source.ts';
 
 const lowered = (name: string): string => name.charAt(0).toLocaleLowerCase('en') + name.slice(1);
 
+/** How the client is reached (ISO/IEC 17025:2017, 7.8.2.1 e): by the address where there is one, else by what else was written down. */
+export function clientContact({ address, email, phone }: ReportSource['case']['client']): string {
+  const stated = [address, email, phone].map((text) => text.trim());
+  return stated[0] !== '' ? stated[0]! : stated.filter((text) => text !== '').join('\n');
+}
+
 /** Client and work as facts. */
 export function caseParticulars(source: ReportSource): Omit<ParticularsPart, 'section'> {
   const { case: ofCase, laboratory: { zone }, issue, at } = source;
@@ -14,7 +20,7 @@ export function caseParticulars(source: ReportSource): Omit<ParticularsPart, 'se
   const tested = [...runs.map((run) => run.at), ...seen.flatMap((finding) => finding.decidedAt ?? [])];
   return {
     client: [
-      { label: 'Client', value: [ofCase.client.name, ofCase.client.address.trim()].filter((text) => text !== '').join('\n'), mono: false },
+      { label: 'Client', value: [ofCase.client.name, clientContact(ofCase.client)].filter((text) => text !== '').join('\n'), mono: false },
       { label: 'Case', value: ofCase.number, mono: true },
       { label: 'Client asks', value: ofCase.asks, mono: false },
     ],

@@ -4,6 +4,7 @@ import { clauseByKey } from '../completeness/clauses.ts';
 import { listWords } from '../count-words.ts';
 import { STATEMENT_KINDS, type StatementKind } from '../draft/statement-kinds.ts';
 import type { ReportFact } from '../fact.ts';
+import { statesConformity } from './lot-conformity.ts';
 import type { ConductPart } from '../sections/conduct.ts';
 import { wasExamined, type ReportSource, type SourceStone } from './report-source.ts';
 
@@ -47,7 +48,7 @@ export function conductOf(source: ReportSource): Omit<ConductPart, 'section'> {
     facts, departures: source.stones.flatMap(departuresOf),
     notApplicable: Object.entries(source.writing.notApplicable).flatMap(([key, reason]) => {
       const clause = clauseByKey(key);
-      return clause === undefined || !clause.mayNotApply || reason.trim() === '' ? [] : [{ clause: clause.clause, what: clause.asks, reason: reason.trim() }];
+      return clause === undefined || !clause.mayNotApply || reason.trim() === '' || (key === 'conformity' && statesConformity(source)) ? [] : [{ clause: clause.clause, what: clause.asks, reason: reason.trim() }];
     }),
   };
 }

@@ -1,6 +1,8 @@
 import type { LotResultView, LotView } from '../../contract/lots.ts';
 import type { LaboratoryView } from '../../contract/casebook.ts';
 import { formatCarat } from '../../domain/weight.ts';
+import { acceptanceRisks } from '../../lots/acceptance-risks.ts';
+import type { PlanContent } from '../../lots/lot-record.ts';
 import { lotRemarks } from '../../lots/lot-remarks.ts';
 import { lotFigures } from '../../lots/lot-statement.ts';
 import { sieveWords } from '../../lots/sieve-table.ts';
@@ -29,10 +31,21 @@ function numbersOf(numbers: readonly number[]): string {
 
 const carat = (units: number | null): string => (units === null ? '–' : `${formatCarat(units)} ct`);
 
+const chance = (probability: number): string => (probability < 0.0005 ? 'less than 0.1 %' : `${Number((100 * probability).toFixed(1))} %`);
+
+/** The risks of an acceptance plan, for whoever must rely on what it says. */
+function risks(plan: PlanContent): string[] {
+  const found = acceptanceRisks(plan);
+  if (found === null) return [];
+  const { good, bad } = found;
+  const share = Number(((100 * bad.against) / plan.lot).toFixed(1));
+  return [`Risks of this plan: a lot of ${plan.lot} that holds ${good.against} stones other than natural diamond is refused with a probability of ${chance(good.refused)}; one that holds ${bad.against} of them (${share} %) is still accepted with ${chance(bad.accepted)}.`];
+}
+
 function sampling({ lot }: SourceLot): string[] {
   if (lot.plan === null) return ['No sampling plan was recorded.'];
   const { content } = lot.plan;
-  return [`${aimSentence(content)} Taken: ${drawnSentence(content)}`, `Reason for this plan: ${content.reason}`, content.method === '' ? 'How each stone was tested is not recorded.' : `Each stone was tested by: ${content.method}`];
+  return [`${aimSentence(content)} Taken: ${drawnSentence(content)}`, `Reason for this plan: ${content.reason}`, ...risks(content), content.method === '' ? 'How each stone was tested is not recorded.' : `Each stone was tested by: ${content.method}`];
 }
 
 /** The lots of a case for its report; a lot without a count or without any record of its own is left out. */

@@ -26,7 +26,7 @@ function conclusionOf(newest: ConclusionView | undefined, zone: string): StoneOp
 }
 
 /** What is reported of a stone now, or null where nobody has concluded. */
-export const reportedConclusion = (source: ReportSource, { conclusions }: SourceStone): StoneOpinion['conclusion'] => conclusionOf(conclusions.at(-1), source.laboratory.zone);
+export const reportedConclusion = (source: Pick<ReportSource, 'laboratory'>, { conclusions }: SourceStone): StoneOpinion['conclusion'] => conclusionOf(conclusions.at(-1), source.laboratory.zone);
 
 /** The opinion on one stone, with what each finding was taken to say. */
 export function stoneOpinion(source: ReportSource, entry: SourceStone): StoneOpinion {

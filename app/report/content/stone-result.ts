@@ -1,6 +1,7 @@
 import type { FindingView, RunView } from '../../contract/work.ts';
 import { COLOUR_CLASS_WORDS } from '../../domain/colour-class.ts';
 import { METHODS, METHOD_IDS } from '../../domain/method.ts';
+import { resolutionUnit } from '../../domain/resolution-unit.ts';
 import type { ReportFact } from '../fact.ts';
 import type { ResultsPart } from '../sections/results.ts';
 import { KIND_WORDS, weightText } from './item-part.ts';
@@ -18,10 +19,10 @@ export const acceptedFindings = ({ findings }: SourceStone): FindingView[] => fi
 export const stoneHeading = (stone: SourceStone['stone']): string => [stone.shape, stone.mounted ? 'mounted' : 'loose'].filter((text) => text.trim() !== '').join(', ');
 
 /** "laser 532 nm, 77 K, 500 ms": what a run was set to, as far as it says. */
-export function settingsText(run: Pick<RunView, 'laserNm' | 'temperatureK' | 'integrationMs' | 'resolution'>, resolutionUnit = ''): string {
+export function settingsText(run: Pick<RunView, 'method' | 'laserNm' | 'temperatureK' | 'integrationMs' | 'resolution'>): string {
   return [
     run.laserNm === null ? '' : `laser ${run.laserNm} nm`, run.temperatureK === null ? '' : `${run.temperatureK} K`,
-    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution}${resolutionUnit}`,
+    run.integrationMs === null ? '' : `${run.integrationMs} ms`, run.resolution === null ? '' : `resolution ${run.resolution} ${resolutionUnit(run.method)}`,
   ].filter((text) => text !== '').join(', ');
 }
 

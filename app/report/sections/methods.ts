@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { instrumentParts } from '../content/instrument-part.ts';
+import { decisionRule } from '../content/lot-conformity.ts';
 import { paragraphsOf } from '../content/paragraphs-of.ts';
 import { TEXT_KIND_INFO, type TextKind } from '../texts/text-kinds.ts';
 import { defineSection } from './section.ts';
@@ -20,7 +21,7 @@ export const methodsSection = defineSection<MethodsPart>({
   clauses: ['7.8.2.1 f', '7.8.3.1 c', '7.8.6'], templates: ['single-stone', 'piece', 'lot', 'case'], usual: true, part: methodsPart,
   build: (source) => ({
     section: 'methods', instruments: instrumentParts(source),
-    texts: PRINTED.map((kind) => ({ title: TEXT_KIND_INFO[kind].title, paragraphs: paragraphsOf(source.texts[kind].text) })).filter((text) => text.paragraphs.length > 0),
+    texts: PRINTED.map((kind) => ({ title: TEXT_KIND_INFO[kind].title, paragraphs: kind === 'decision-rule' ? decisionRule(source) : paragraphsOf(source.texts[kind].text) })).filter((text) => text.paragraphs.length > 0),
   }),
   lines: (part) => [...part.texts.map((text) => ({ key: `The text “${text.title}”`, text: text.paragraphs.join('\n') })), ...part.instruments.map((entry) => ({ key: `The instrument “${entry.name}”`, text: [entry.methods, entry.settings, entry.state].filter((text) => text !== '').join('; ') }))],
 });

@@ -1,6 +1,7 @@
 import { dayInZone, isZone } from '../../../app/custody/calendar.ts';
 import { reportCodeText } from '../../../app/report-document/report-code.ts';
-import { countWords } from '../../../app/report/count-words.ts';
+import { countWords, listWords } from '../../../app/report/count-words.ts';
+import { sectionOf } from '../../../app/report/report-model.ts';
 import { drawQrCode, qrMatrix, QUIET_ZONE } from '../blocks/qr-code.ts';
 import { heading } from '../blocks/heading.ts';
 import { letterhead } from '../blocks/letterhead.ts';
@@ -25,17 +26,25 @@ function drawCode(sheet: Sheet, model: ReportContext['model'], digest: string): 
   return top + CODE.side - 2 * QUIET_ZONE * unit + 8;
 }
 
+const the = (count: number, one: string): string => (count === 1 ? `the ${one}` : `the ${countWords(count, one)}`);
+
+/** What the results relate to. A lot has results of its own, whether or not any stone of it has a folder. */
+function relatesTo(model: ReportContext['model']): string {
+  const lots = sectionOf(model, 'lots')?.lots.length ?? 0;
+  const { stones } = model.subject;
+  if (stones + lots === 0) return 'No stone has been tested.';
+  const what = [...(lots === 0 ? [] : [the(lots, 'lot')]), ...(stones === 0 ? [] : [the(stones, 'stone')])];
+  return `Results relate only to ${listWords(what)} described here, as received.`;
+}
+
 /** The upper part of page 1: who reports, what it is, for whom. The last sentence is asked for by ISO/IEC 17025:2017, 7.8.2.1 l and 7.8.2.2. */
 export function drawOpening({ model, sheet, digest }: ReportContext): void {
   letterhead(sheet, sheet.root, model.laboratory);
   const codeBottom = model.draft ? 0 : drawCode(sheet, model, digest);
   const width = codeBottom === 0 ? sheet.width : sheet.width - CODE.side;
   heading(sheet, sheet.root, model.title, { level: 1, style: TEXT.title, before: 18, after: 1, keepWith: 0, bookmark: null, width });
-  const count = model.subject.stones;
-  const stones = count === 1 ? 'the stone' : `the ${countWords(count, 'stone').replace(/^no /, '')}`;
-  const relates = count === 0 ? 'No stone has been tested.' : `Results relate only to ${stones} described here, as received.`;
   const issued = model.draft ? `Draft for ${model.client.name}, not issued.` : `Issued ${model.issued} for ${model.client.name}.`;
-  paragraph(sheet, sheet.root, `${issued} ${relates}`, { style: TEXT.lead, width, after: 9 });
+  paragraph(sheet, sheet.root, `${issued} ${relatesTo(model)}`, { style: TEXT.lead, width, after: 9 });
   sheet.y = Math.max(sheet.y, codeBottom);
   sheet.rule(sheet.y, 'ink', 0.9);
   sheet.y += 9;
