@@ -18,7 +18,7 @@ const clauseState = z.object({
 });
 
 /** A word in free text that should not stand there. */
-const wordRemark = z.object({ field: z.string(), word: z.string(), why: z.string(), source: z.string(), index: z.number() });
+const wordRemark = z.object({ field: z.string(), word: z.string(), why: z.string(), source: z.string(), index: z.number(), /** In a text that the draft does not hold. */ elsewhere: z.boolean() });
 export type WordRemark = z.infer<typeof wordRemark>;
 
 /** What may be chosen for a draft, beside its sections. */

@@ -33,6 +33,8 @@ export const houseSettings = z.object({
   secondReadsFirst: z.boolean().default(false),
   /** Whether the names of those who work here can be seen before anybody signed in; else a name is typed. */
   showNames: z.boolean().default(true),
+  /** Where the readers of the house's reports live: decides whether “synthetic” is pointed out (16 CFR Part 23 is wary of it, ISO 18323:2015 permits it). */
+  readers: z.enum(['international', 'united-states']).default('international'),
   /** Which tests are asked for, by purpose. */
   protocols: protocols.default(() => defaultProtocols()),
   scopeText: z.string().max(4000).default(

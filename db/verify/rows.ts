@@ -1,6 +1,7 @@
 import type { ReadDb } from '../handle.ts';
 import { VOUCHED_TABLES, type VouchedTable } from '../ledger/vouched-tables.ts';
 import type { Vouched } from './ledgers.ts';
+import { numbersFault } from './numbers.ts';
 import { faultyPart, soundPart, type Part } from './part.ts';
 import { foundInOrder, type Runner } from './pieces.ts';
 import { rangesOf } from './ranges.ts';
@@ -64,7 +65,7 @@ export async function verifyRows(db: ReadDb, vouched: Vouched, runner: Runner): 
     const fault = judge(db, VOUCHED_TABLES.find(({ table }) => table === found.table)!, found, vouched, tally);
     if (fault !== null) return faultyPart(PART, tally.checked, fault);
   }
-  const missing = gone(tally, vouched);
+  const missing = gone(tally, vouched) ?? numbersFault(db);
   if (missing !== null) return faultyPart(PART, tally.checked, missing);
   return tally.older === 0 ? soundPart(PART, tally.checked) : { ...soundPart(PART, tally.checked), note: olderNote(tally.older) };
 }

@@ -5,14 +5,14 @@ import { ok } from '../../app/result.ts';
 import { evidenceOfStone } from '../../db/store/stone-folder.ts';
 import { notFound } from './failures.ts';
 import type { Services } from './service.ts';
-import { asFailure, changing, type WorkDeps } from './work-context.ts';
+import { asFailure, changing, readersOf, type WorkDeps } from './work-context.ts';
 
 type ConclusionServices = Pick<Services, 'conclusions.conclude' | 'conclusions.confirm'>;
 
 export function createConclusionServices(deps: WorkDeps): ConclusionServices {
   return {
-    'conclusions.conclude': changing(deps, 'conclusions.conclude', async (input, { stores, change }) => {
-      const worded = checkWording({ reasons: input.reasons, departure: input.departure });
+    'conclusions.conclude': changing(deps, 'conclusions.conclude', async (input, { stores, casebook, change }) => {
+      const worded = checkWording({ reasons: input.reasons, departure: input.departure }, readersOf(casebook));
       if (!worded.ok) return asFailure(worded.error);
       return stores.conclusions.conclude<Failure>(change, input.stoneId, (tx) => {
         const evidence = evidenceOfStone(tx, input.stoneId, change.at);
@@ -25,8 +25,8 @@ export function createConclusionServices(deps: WorkDeps): ConclusionServices {
       });
     }),
 
-    'conclusions.confirm': changing(deps, 'conclusions.confirm', async (input, { stores, change }) => {
-      const worded = checkWording({ reason: input.reason });
+    'conclusions.confirm': changing(deps, 'conclusions.confirm', async (input, { stores, casebook, change }) => {
+      const worded = checkWording({ reason: input.reason }, readersOf(casebook));
       if (!worded.ok) return asFailure(worded.error);
       const answered = await stores.conclusions.confirm(change, { ...input, reason: input.reason.trim() });
       if (!answered.ok) return asFailure(answered.error);

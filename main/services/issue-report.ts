@@ -60,7 +60,7 @@ async function tryIssue(order: ToIssue, work: ChangingWork): Promise<Result<Repo
   const { model, clauses, source, records } = built.value;
   const missing = missingOf(clauses);
   if (missing.length > 0) return refused(`The report can’t be issued yet: ${missing.join(' ')}`, 'Do what is missing, then issue it.');
-  const words = answeredFor(draftWords(content, [source.case.client.name, source.laboratory.name]), standing);
+  const words = answeredFor(draftWords(content, source), standing);
   if (!words.ok) return words;
   const text = canonicalJson(model);
   const modelDigest = sha256(text);

@@ -110,7 +110,7 @@ export function createReportDraftServices(deps: WorkDeps): DraftServices {
       if (!pdf.ok) return pdf;
       return ok({
         name: `${model.caseNumber}-${model.subject.label}-draft.pdf`.replaceAll('/', '-'), pdf: ownedBytes(pdf.value.pdf), clauses,
-        words: draftWords(content, [source.case.client.name, source.laboratory.name]), changes: sectionOf(model, 'amendment')?.changes ?? [],
+        words: draftWords(content, source), changes: sectionOf(model, 'amendment')?.changes ?? [],
       });
     }),
     'reportDrafts.issue': changing(deps, 'reportDrafts.issue', async ({ draftId, standing = null }, work) => {

@@ -1,8 +1,10 @@
 import type { Failure } from '../../app/contract/failure.ts';
 import type { OperationName, Output, ParsedInput } from '../../app/contract/index.ts';
+import type { Jurisdiction } from '../../app/report/nomenclature.ts';
 import { err, type Result } from '../../app/result.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
+import { theLaboratory } from '../../db/store/laboratory.ts';
 import { createWorkStores, type WorkStores } from '../../db/store/work-stores.ts';
 import type { Signer } from '../keys/signer.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
@@ -26,6 +28,9 @@ export type Work = {
 
 /** What a changing call works with beside: who changes, by which operation. */
 export type ChangingWork = Work & { readonly change: Change & { readonly personId: string } };
+
+/** Where the readers of the house's reports live: it decides which words are pointed out. */
+export const readersOf = (casebook: Casebook): Jurisdiction => theLaboratory(casebook.handle.read).settings.readers;
 
 const storesOf = new WeakMap<Casebook, WorkStores>();
 

@@ -28,6 +28,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [idle, setIdle] = useState(String(s.idleMinutes));
   const [showNames, setShowNames] = useState(s.showNames);
   const [secondReadsFirst, setSecondReadsFirst] = useState(s.secondReadsFirst);
+  const [readers, setReaders] = useState(s.readers);
   const [places, setPlaces] = useState(s.places.join('\n'));
   const [own, setOwn] = useState<Readonly<Record<string, string>>>({});
   const save = useChange('laboratory.save');
@@ -51,7 +52,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     if (minutes === undefined || Number.isNaN(minutes) || minutes < 1 || minutes > 120) faults['idle'] = 'Write a number of minutes from 1 to 120.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, secondReadsFirst, places: linesOf(places) };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, secondReadsFirst, readers, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -76,6 +77,8 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
         <Field label="Raw records inside a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
       </div>
       <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source.</p>
+      <div className="row gap12"><span className="label">Readers of reports</span><Segmented label="Readers of reports" value={readers} onChange={setReaders} options={[{ value: 'international', label: 'international' }, { value: 'united-states', label: 'United States' }]} /></div>
+      <p className="quiet">Decides which words are pointed out where a report is written: ISO 18323:2015 permits “synthetic”, 16 CFR Part 23 is wary of it.</p>
       <Field label="Storage places, one a line" lines={4} value={places} onChange={setPlaces} error={wrong['settings.places']} placeholder={'safe, tray 1\nsafe, tray 2\nbench'} hint="Offered wherever something is put away; other places can still be written." />
       <div className="row gap16">
         <Field label="Lock after" mono suffix="minutes" value={idle} onChange={setIdle} error={wrong['idle'] ?? wrong['settings.idleMinutes']} />

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { checkNomenclature } from '../../app/report/nomenclature.ts';
 import { TEXT_KIND_INFO, TEXT_KINDS, type TextKind } from '../../app/report/texts/text-kinds.ts';
 import { Button } from '../look/button.tsx';
 import { Choice } from '../look/choice.tsx';
@@ -7,6 +8,7 @@ import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { showMoment } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
+import { WordList } from '../reports/builder/word-notes.tsx';
 import { useHouse } from './house-context.tsx';
 
 /** The laboratory's own words on its reports: each change is a new version, and the older ones stay readable. */
@@ -29,6 +31,8 @@ export function TextsForm() {
 function TextForm({ kind, version, text: before }: { readonly kind: TextKind; readonly version: number; readonly text: string }) {
   const [text, setText] = useState(before);
   const [note, setNote] = useState('');
+  const { laboratory } = useHouse();
+  const words = checkNomenclature(text, laboratory.settings.readers, [laboratory.name]).map((remark) => ({ ...remark, field: kind, elsewhere: false }));
   const write = useChange('houseTexts.write');
   const notes = useNotes();
   const wrong = write.error?.failure.fields ?? {};
@@ -36,6 +40,7 @@ function TextForm({ kind, version, text: before }: { readonly kind: TextKind; re
   return (
     <>
       <Field label={`${TEXT_KIND_INFO[kind].title}, ${version === 0 ? 'as it came' : `version ${version}`}`} lines={5} value={text} onChange={setText} error={wrong['text']} />
+      {words.length > 0 ? <WordList words={words} /> : null}
       <Field label="Why the text is changed" value={note} onChange={setNote} error={wrong['note']} />
       {write.error && Object.keys(wrong).length === 0 ? <Trouble {...write.error.failure} /> : null}
       <div><Button isDisabled={write.isPending} onPress={keep}>Keep as version {version + 1}</Button></div>

@@ -28,7 +28,7 @@ export function IssueSheet({ draftId, words, onClose, onIssued }: Props) {
       <p>It gets its number and is frozen: its bytes are kept and always print the same. A correction is a new revision, never a change.</p>
       <p className="second">A screening result can hurt its owner if it is wrong. Read the pages one by one first.</p>
       {answers ? <>
-        <p className="warn">{words.length === 1 ? 'One word' : `${words.length} words`} in what you wrote should not stand there by the rules of naming:</p>
+        <p className="warn">{words.length === 1 ? 'One word' : `${words.length} words`} in this report should not stand there by the rules of naming:</p>
         <WordList words={words} />
         <Field label={words.length === 1 ? 'Why it is to stand' : 'Why they are to stand'} hint="Kept in the audit ledger under your name." lines={2} autoFocus value={reason} onChange={setReason} error={wrong} />
       </> : null}

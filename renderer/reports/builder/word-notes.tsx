@@ -10,7 +10,7 @@ export function WordNotes({ words, field }: { readonly words: readonly WordRemar
 export function WordList({ words }: { readonly words: readonly WordRemark[] }) {
   return (
     <ul className="word-notes" aria-label="Words to look at again">
-      {words.map((word) => <li key={`${word.field} ${word.index} ${word.word}`}><strong>{word.word}</strong>: {word.why} <span className="quiet">{word.source}</span></li>)}
+      {words.map((word) => <li key={`${word.field} ${word.index} ${word.word}`}><strong>{word.word}</strong>{word.elsewhere ? ` (${word.field})` : ''}: {word.why} <span className="quiet">{word.source}</span></li>)}
     </ul>
   );
 }

@@ -3,7 +3,7 @@ import type { DraftContent } from '../../../app/report/draft/draft-content.ts';
 import { STATEMENT_KINDS } from '../../../app/report/draft/statement-kinds.ts';
 import { TEXT_KIND_INFO } from '../../../app/report/texts/text-kinds.ts';
 import { Field } from '../../look/field.tsx';
-import { WordNotes } from './word-notes.tsx';
+import { WordList, WordNotes } from './word-notes.tsx';
 
 type Props = { readonly content: DraftContent; readonly choices: DraftChoices; readonly words: readonly WordRemark[]; readonly onChange: (part: Partial<DraftContent>) => void };
 
@@ -32,6 +32,19 @@ export function Writing({ content, choices, words, onChange }: Props) {
           </div>
         ))}
       </section>
+      <WordsElsewhere words={words.filter((word) => word.elsewhere)} />
     </>
+  );
+}
+
+/** Words in texts that the draft does not hold: they are changed where those are kept. */
+function WordsElsewhere({ words }: { readonly words: readonly WordRemark[] }) {
+  if (words.length === 0) return null;
+  return (
+    <section className="builder-part" aria-label="Words in other texts">
+      <h3>Words in other texts</h3>
+      <p className="quiet">Printed from the house and the records, and changed there: the texts under House, the others on the case.</p>
+      <WordList words={words} />
+    </section>
   );
 }

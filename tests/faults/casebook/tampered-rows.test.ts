@@ -111,6 +111,19 @@ describe('rows that the audit ledger vouches for', () => {
   }, 60_000);
 });
 
+describe('numbers that are given out', () => {
+  const year = `(SELECT max(year) FROM number_counter WHERE kind = 'report')`;
+  test.each([
+    ['a report counter put forward', `UPDATE number_counter SET last = last + 3 WHERE kind = 'report' AND year = ${year}`, /^The counter of report numbers of \d{4} stands at \d+, and the newest report is S-.*would leave a gap\.$/],
+    ['a report counter put back', `UPDATE number_counter SET last = last - 1 WHERE kind = 'report' AND year = ${year}`, /^The counter of report numbers .*would be one that was given out\.$/],
+    ['a case counter taken out', `DELETE FROM number_counter WHERE kind = 'case'`, /^The counter of case numbers of \d{4} stands at 0, and the newest case is C-/],
+    ['one for a year without records', `INSERT INTO number_counter VALUES ('report', 2199, 4)`, /^The counter of report numbers of 2199 stands at 4, and there is no report/],
+    ['one of another kind', `INSERT INTO number_counter VALUES ('invoice', 2026, 1)`, /^There is a counter of numbers of the kind “invoice”/],
+  ])('%s is found', async (_what, sql, sentence) => {
+    expect(await faultAfter(sql)).toMatch(sentence);
+  });
+});
+
 describe('what is said', () => {
   test('a person can find the row', async () => {
     expect(await faultAfter(`UPDATE conclusion SET conclusion = 'grown-cvd' WHERE conclusion = 'natural'`)).toMatch(/^The conclusion \d of stone [A-Z]+-\d+ of case C-\d{4}-\d{4} was changed behind the program’s back: it is not what entry \d+ of the audit ledger vouches for\.$/);

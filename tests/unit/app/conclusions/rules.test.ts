@@ -77,7 +77,7 @@ describe('the second person', () => {
 });
 
 test('words that promise certainty do not get into a report', () => {
-  const checked = checkWording({ reasons: 'The stone is guaranteed natural.', departure: '' });
+  const checked = checkWording({ reasons: 'The stone is guaranteed natural.', departure: '' }, 'international');
   expect(checked.ok ? null : checked.error.field).toBe('reasons');
-  expect(checkWording({ reasons: 'Characteristics are consistent with natural growth.' }).ok).toBe(true);
+  expect(checkWording({ reasons: 'Characteristics are consistent with natural growth.' }, 'international').ok).toBe(true);
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { CONCLUSION_WORDS } from '../../../../app/domain/conclusion.ts';
 import { houseSettings } from '../../../../app/domain/house-settings.ts';
 import { checkNomenclature } from '../../../../app/report/nomenclature.ts';
+import { TEXT_KIND_INFO, TEXT_KINDS } from '../../../../app/report/texts/text-kinds.ts';
 
 const words = (text: string, jurisdiction?: 'international' | 'united-states') => checkNomenclature(text, jurisdiction).map((remark) => remark.word);
 
@@ -34,11 +35,13 @@ describe('words that must not stand in a report', () => {
   test('the permitted names and the words of the house pass', () => {
     for (const text of [...Object.values(CONCLUSION_WORDS), 'laboratory-grown diamond', 'laboratory-created diamond', 'treated diamond, irradiated']) expect(words(text, 'united-states')).toEqual([]);
     const { scopeText, limitsText } = houseSettings.parse({});
-    expect(words(`${scopeText} ${limitsText}`, 'united-states')).toEqual([]);
+    for (const text of [scopeText, limitsText, ...TEXT_KINDS.map((kind) => TEXT_KIND_INFO[kind].supplied)]) expect(words(text, 'united-states')).toEqual([]);
   });
 
   test('what is denied is not promised', () => {
     expect(words('This screening does not certify and cannot guarantee anything.')).toEqual([]);
+    expect(words('This report is not a certificate or a guarantee, and never a valuation or warranty.')).toEqual([]);
+    expect(words('Not only certified: we do not sell stones. It is guaranteed.')).toEqual(['certified', 'guaranteed']);
   });
 
   test('only whole words count', () => {

@@ -80,3 +80,16 @@ test('a client without an address is printed with what else reaches them', async
   expect(pages).toContain('mail@client.invalid');
   expect(pages).toContain('+00 123');
 }, 60_000);
+
+test('words of naming are looked for in the texts of the house and in the records that are printed, by the rules of where the readers live', async () => {
+  const { caseId, stones } = await house.takeIn(only({ ...loose!, condition: 'a genuine chip at the girdle' }));
+  await house.done(house.colleague, 'houseTexts.write', { kind: 'disclaimer', text: 'We certify synthetic stones too. This is not a certificate or a guarantee.', note: 'asked for' });
+  const { draftId } = await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'single-stone', subjectId: stones['A-1']! });
+  const { content } = await house.done(house.colleague, 'reportDrafts.open', { draftId });
+  const words = async () => (await house.done(house.colleague, 'reportDrafts.look', { draftId, content })).words.map(({ field, word, elsewhere }) => [field, word, elsewhere]);
+  expect(await words()).toEqual([['text “Disclaimer” of the house', 'certify', true], ['condition of item A', 'genuine', true]]);
+  const { settings, logo: _logo, ...laboratory } = (await house.casebook.laboratory.get())!;
+  await house.casebook.laboratory.save({ at: house.now(), personId: house.examiner, operation: 'laboratory.save' }, { name: laboratory.name, address: laboratory.address, zone: laboratory.zone, logo: null, settings: { ...settings, readers: 'united-states' } });
+  expect(await words()).toEqual([['text “Disclaimer” of the house', 'certify', true], ['text “Disclaimer” of the house', 'synthetic', true], ['condition of item A', 'genuine', true]]);
+  expect(await house.as(house.examiner, 'findings.add', { stoneId: stones['A-1']!, method: 'microscopy', statement: 'Like a synthetic.', strength: 'neutral', supports: 'none', caution: '' })).toMatchObject({ ok: false, error: { code: 'invalid-input' } });
+}, 60_000);
