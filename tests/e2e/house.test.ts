@@ -31,16 +31,21 @@ describe.each(availableHosts())('the house in %s', (host) => {
     await expect.poll(() => field('Two-phonon coefficient').getAttribute('aria-invalid')).toBe('true');
     await field('Two-phonon coefficient').fill('12.3');
     await field('Name, as on its reports').fill('Tarn Hill & Daughters (invented)');
+    await culet.page.getByRole('radiogroup', { name: 'Readers of reports' }).getByText('United States').click();
     await keep();
     await culet.page.getByText('Kept.').waitFor();
     const { laboratory } = await callDoor(culet, 'casebook.status', {});
-    expect([laboratory!.name, laboratory!.settings.weightToleranceCarat, laboratory!.settings.twoPhononCoefficient]).toEqual(['Tarn Hill & Daughters (invented)', 30, 12.3]);
+    expect([laboratory!.name, laboratory!.settings.weightToleranceCarat, laboratory!.settings.twoPhononCoefficient, laboratory!.settings.readers]).toEqual(['Tarn Hill & Daughters (invented)', 30, 12.3, 'united-states']);
   });
 
   test('words the laboratory’s texts in versions, and names who may issue what', async () => {
     const texts = culet.page.getByRole('region', { name: 'Texts of reports' });
     await texts.getByRole('combobox', { name: 'Text' }).selectOption({ label: 'Disclaimer' });
+    const words = texts.getByRole('list', { name: 'Words to look at again' });
+    await texts.getByRole('textbox', { name: 'Disclaimer, as it came' }).fill('Only genuine stones are certified.');
+    await words.getByText('ISO 18323:2015', { exact: false }).waitFor();
     await texts.getByRole('textbox', { name: 'Disclaimer, as it came' }).fill('Not to be used in advertising.');
+    await words.waitFor({ state: 'detached' });
     await texts.getByRole('button', { name: 'Keep as version 1' }).click();
     await texts.getByText('Write why the text is changed.').waitFor();
     await texts.getByRole('textbox', { name: 'Why the text is changed' }).fill('asked for by counsel');
