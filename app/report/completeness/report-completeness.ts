@@ -41,7 +41,10 @@ const CHECKS: Readonly<Partial<Record<ClauseKey, (looked: Looked) => string[]>>>
   place: ({ model }) => (sectionOf(model, 'conduct') !== undefined && blank(factOf(model, 'Tests were made')) ? ['It is not said where the tests were made: write it below, or in the laboratory’s texts under House.'] : []),
   items: ({ source }) => (source.stones.length === 0 && source.case.parcels.every((parcel) => parcel.items.length === 0) ? ['Nothing is entered for this report.'] : []),
   tested: ({ source }) => (source.stones.length > 0 && !source.stones.some(wasExamined) && !hasLotResults(source) ? ['No test is recorded: there is no day of testing.'] : []),
-  methods: ({ source }) => (source.stones.length > 0 && !source.stones.some(wasExamined) && !hasLotResults(source) ? ['No test is recorded: there is no method to name.'] : []),
+  methods: ({ source }) => [
+    ...(source.stones.length > 0 && !source.stones.some(wasExamined) && !hasLotResults(source) ? ['No test is recorded: there is no method to name.'] : []),
+    ...(source.lots ?? []).filter(({ lot, results }) => results.length > 0 && blank(lot.plan?.content.method)).map(({ lot }) => `It is not said how the stones of lot ${lot.label} were tested: write the method into its plan.`),
+  ],
   sampling: ({ source, model }) => (isSampled(source) && blank(factOf(model, 'Sampling')) && (sectionOf(model, 'lots')?.lots ?? []).every((lot) => lot.sampling.length === 0) ? ['Not every stone of what is reported was tested, and it is not said how the tested ones were chosen: write it under Sampling.'] : []),
   results: ({ source, model }) => {
     if (source.stones.length === 0 && !hasLotResults(source)) return ['No stone is entered for this case: a report needs at least one, or a lot with results.'];

@@ -16,8 +16,10 @@ export function caseParticulars(source: ReportSource): Omit<ParticularsPart, 'se
   const { case: ofCase, laboratory: { zone }, issue, at } = source;
   const runs = source.stones.flatMap((entry) => entry.runs);
   const seen = source.stones.flatMap((entry) => entry.findings.filter((finding) => finding.origin === 'examiner' && finding.state === 'accepted'));
-  const methods = [...new Set([...runs, ...seen].map(({ method }) => lowered(METHODS[method].name)))].join('; ');
-  const tested = [...runs.map((run) => run.at), ...seen.flatMap((finding) => finding.decidedAt ?? [])];
+  // The stones of a lot have no runs: how they were tested stands with its plan, and when with each result.
+  const ofLots = (source.lots ?? []).filter(({ results }) => results.length > 0);
+  const methods = [...new Set([...[...runs, ...seen].map(({ method }) => lowered(METHODS[method].name)), ...ofLots.flatMap(({ lot }) => lot.plan?.content.method || [])])].join('; ');
+  const tested = [...runs.map((run) => run.at), ...seen.flatMap((finding) => finding.decidedAt ?? []), ...ofLots.flatMap(({ results }) => results.map(({ at }) => at))];
   return {
     client: [
       { label: 'Client', value: [ofCase.client.name, clientContact(ofCase.client)].filter((text) => text !== '').join('\n'), mono: false },

@@ -1,5 +1,6 @@
 import { capitalise } from '../../../../app/report/count-words.ts';
 import { findingWords } from '../../../../app/report/finding-words.ts';
+import { sectionOf } from '../../../../app/report/report-model.ts';
 import type { OpinionsPart } from '../../../../app/report/sections/opinions.ts';
 import { drawGlyph } from '../../blocks/glyph.ts';
 import { heading } from '../../blocks/heading.ts';
@@ -79,7 +80,9 @@ export function drawOpinions(context: ReportContext, part: OpinionsPart): void {
     sheet.bookmark('Opinion');
   } else {
     heading(sheet, section, 'Opinions and interpretations', { keepWith: 90 });
-    paragraph(sheet, section, 'What follows is opinion. It rests on the results of this report, whose findings it names by their numbers.', { style: TEXT.small });
+    if (part.stones.length > 0) paragraph(sheet, section, 'What follows is opinion. It rests on the results of this report, whose findings it names by their numbers.', { style: TEXT.small });
+    // Outcomes of a lot stand in its own table (ISO/IEC 17025:2017, 7.8.7.3: marked as opinion).
+    if (sectionOf(context.model, 'lots') !== undefined) paragraph(sheet, section, 'The outcomes that are told of the stones of a lot are opinion too: of those who tested them, by the methods named with it. Its counts and weights are results.', { style: TEXT.small });
   }
   remember(context, 'opinions');
   for (const opinion of part.stones) drawOne(context, section, opinion, single);

@@ -28,6 +28,9 @@ test('a report on a lot none of whose stones has a folder relates to the lot; it
   const pages = await pagesOf((await house.done(house.colleague, 'reportDrafts.issue', { draftId })).id);
   expect(pages).toContain('Results relate only to the lot described here, as received.');
   expect(pages).not.toContain('No stone has been tested');
+  expect(pages).toMatch(/Tested 25 Nov 2026/);
+  expect(pages).toMatch(/Methods short-wave ultraviolet/);
+  expect(pages).toContain('The outcomes that are told of the stones of a lot are opinion too');
   expect(pages).toContain('1 found, 3 allowed: the lot is accepted by it');
   expect(pages).toContain('A lot is said to be accepted, or not, by the acceptance plan that is named with it');
   expect(pages).not.toContain('No statement of conformity with a specification is made');
@@ -38,10 +41,13 @@ test('a report on a lot none of whose stones has a folder relates to the lot; it
 
 test('where a lot has results, their section can’t be left out in favour of another', async () => {
   const { caseId, items, stones } = await house.takeIn({ parcels: [{ sealNumber: 'T-1', remarks: '', items: [loose!, { ...loose!, kind: 'lot', declared: 'small stones', grossWeight: 81_400, count: 2, stones: [] }] }] });
+  await house.done(house.examiner, 'lots.plan', { itemId: items['B']!, aim: { is: 'all' }, confidence: 95, sides: 'upper', drawn: 'mixed', seed: null, reason: 'A small lot.', method: '' });
   await house.done(house.examiner, 'lots.enter', { itemId: items['B']!, source: 'keyed', note: '', entries: [{ number: 1, outcome: 'natural', was: null }] });
   expect(Object.keys(stones)).toEqual(['A-1']);
   const { draftId } = await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'case', subjectId: null });
   const { content } = await house.done(house.colleague, 'reportDrafts.open', { draftId });
+  const { clauses } = await house.done(house.colleague, 'reportDrafts.look', { draftId, content });
+  expect(clauses.find((clause) => clause.key === 'methods')!.missing).toEqual(['It is not said how the stones of lot B were tested: write the method into its plan.']);
   const missingOf = async (without: string) => (await house.done(house.colleague, 'reportDrafts.look', { draftId, content: { ...content, sections: content.sections.map((entry) => (entry.id === without ? { ...entry, on: false } : entry)) } }))
     .clauses.find((clause) => clause.key === 'results')!.missing;
   expect(await missingOf('')).toEqual([]);
