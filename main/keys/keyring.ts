@@ -33,7 +33,7 @@ const locked = (): { readonly ok: false; readonly error: Failure } =>
 
 const sameBytes = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
 
-export function createKeyring(casebook: () => Casebook | null, store: SystemStore = noSystemStore('only Culet’s own window can reach one')): Keyring {
+export function createKeyring(casebook: () => Casebook | null, store: SystemStore = noSystemStore('only Culet’s own window reaches the system’s key store')): Keyring {
   let held: { readonly book: Casebook | null; readonly keyId: string; readonly seed: Uint8Array } | null = null;
   const holders = new Set<Holder>();
 

@@ -31,7 +31,7 @@ export async function runServe(command: ServeCommand, io: CliIo): Promise<ExitCo
   let host: LoopbackHost | null = null;
   const opened = await openHouse({
     dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, verifyWorker, log,
-    systemStore: noSystemStore('a window in a browser can’t reach one'),
+    systemStore: noSystemStore('a window in a browser can’t reach the system’s key store'),
     announce: (event) => { host?.announce(event); },
   });
   if (opened.inUse !== null) {

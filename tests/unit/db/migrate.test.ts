@@ -166,6 +166,25 @@ describe('migrations', () => {
     expect(() => sqlite.exec(`INSERT INTO weight_record VALUES ('w', 'case', 'nowhere', NULL, '{}', 'at', 'ada')`)).toThrow(/FOREIGN KEY/);
     sqlite.close();
   });
+  test('a casebook from before the system’s key store keeps the copies of its key as they were, and takes decisions', () => {
+    const early = join(temporaryFolder(), 'migrations');
+    cpSync(MIGRATIONS, early, { recursive: true });
+    const journal = JSON.parse(readFileSync(join(early, 'meta', '_journal.json'), 'utf8')) as Journal;
+    writeFileSync(join(early, 'meta', '_journal.json'), JSON.stringify({ ...journal, entries: journal.entries.filter((entry) => entry.idx < journal.entries.find((one) => one.tag.endsWith('_system_key_store'))!.idx) }));
+    const sqlite = new BetterSqlite(join(temporaryFolder(), 'BeforeStore.culet'));
+    migrate(sqlite, { ...bare, migrationsFolder: early });
+    sqlite.exec(`
+      INSERT INTO person VALUES ('ada', 'Ada Invented', 'AI', '["manager"]', 1, 'at');
+      INSERT INTO signing_key VALUES ('key', 'ab', 'at', 'ada', '');
+      INSERT INTO key_wrap VALUES ('key/ada', 'key', 'cd', 'ef', '0123', 'at');`);
+    const before = sqlite.prepare('SELECT * FROM key_wrap').all() as object[];
+    migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS });
+    // NULL columns stand in no digest: what the ledger vouched for stays true.
+    expect(sqlite.prepare('SELECT * FROM key_wrap').all()).toEqual(before.map((row) => ({ ...row, store: null })));
+    sqlite.exec(`INSERT INTO key_store_choice VALUES ('one', 'at', 'ada', 0, 'two computers')`);
+    expect(() => sqlite.exec(`INSERT INTO key_store_choice VALUES ('two', 'at', 'nobody', 1, '')`)).toThrow(/FOREIGN KEY/);
+    sqlite.close();
+  });
   test('every table is strict', () => {
     const sqlite = new BetterSqlite(':memory:');
     migrate(sqlite, { ...bare, migrationsFolder: MIGRATIONS });

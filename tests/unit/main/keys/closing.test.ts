@@ -119,8 +119,8 @@ describe('why a password does not open the key', () => {
   });
 
   test('a store that can’t be reached', () => {
-    expect(closedElsewhere(wraps, noSystemStore('a window in a browser can’t reach one'))).toMatchObject({
-      code: 'locked', message: expect.stringContaining('which can’t be used here: a window in a browser can’t reach one.') as string, next: expect.stringContaining('recovery sheet') as string,
+    expect(closedElsewhere(wraps, noSystemStore('a window in a browser can’t reach the system’s key store'))).toMatchObject({
+      code: 'locked', message: expect.stringContaining('which can’t be used here: a window in a browser can’t reach the system’s key store.') as string, next: expect.stringContaining('recovery sheet') as string,
     });
   });
 });
