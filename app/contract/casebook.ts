@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { houseSettings } from '../domain/house-settings.ts';
 import { MAX_PASSWORD } from '../people/check-password.ts';
+import { taskName } from './batch.ts';
 import { bytes, digest, done, filled, instant, line, nothing } from './common.ts';
 import { laboratoryView, personInput, personView } from './house-views.ts';
 import { changes, reads } from './operation.ts';
@@ -46,8 +47,8 @@ export const casebookContract = {
   'drafts.get': reads('anyone', z.strictObject({ key: z.string().max(120) }), z.object({ content: z.unknown().nullable(), updatedAt: instant.nullable() })),
   'drafts.put': reads('anyone', z.strictObject({ key: z.string().max(120), content: z.unknown() }), z.object({ updatedAt: instant })),
   'drafts.remove': reads('anyone', z.strictObject({ key: z.string().max(120) }), done),
-  /** Recomputes both ledgers and the digests of raw records, curves, issued reports and every row that the audit ledger vouches for; names the first entry that does not fit. */
-  'ledgers.verify': reads('anyone', nothing, z.lazy(() => verification)),
+  /** Recomputes both ledgers and the digests of raw records, curves, issued reports and every row that the audit ledger vouches for; names the first entry that does not fit. Progress and stopping go by `task`. */
+  'ledgers.verify': reads('anyone', z.strictObject({ task: taskName.optional() }), z.lazy(() => verification)),
 };
 
 export const verification = z.object({

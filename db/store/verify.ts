@@ -2,17 +2,22 @@ import type { Verification } from '../../app/contract/casebook.ts';
 import type { StoreHandle } from '../handle.ts';
 import { NOTHING_OUTSIDE, type Outside } from '../verify/checkpoints.ts';
 import { VerifyCancelled, type Pace } from '../verify/part.ts';
+import { countPiece } from '../verify/layout.ts';
 import { runInTurn } from '../verify/pieces.ts';
-import { howMany, verifyCasebook } from '../verify/verify-casebook.ts';
+import { verifyCasebook } from '../verify/verify-casebook.ts';
 
 export type VerifyOptions = {
   /** UTC, ISO 8601 with milliseconds: stands on the outcome. */
   readonly at: string;
   /** What is known of the ledgers from outside the file. */
   readonly outside?: Outside;
+  /** The casebook was opened unchecked: what belongs to none of its tables is looked at too. */
+  readonly wholeFile?: boolean;
   readonly signal?: AbortSignal;
   /** Called as work goes on, with what was checked so far and what there is. */
   readonly progress?: (done: number, total: number) => void;
+  /** Called where helpers were asked and could not do it: it begins anew without them. */
+  readonly alone?: () => void;
 };
 
 export type VerifyStore = {
@@ -44,8 +49,8 @@ export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly 
   return {
     async verify(options) {
       if (options.signal?.aborted) return null;
-      const pace = paced(options, howMany(db));
-      return verifyCasebook(db, { at: options.at, outside: options.outside ?? NOTHING_OUTSIDE, guardsRestored, wholeFile: false }, runInTurn(db, pace), pace);
+      const pace = paced(options, countPiece(db));
+      return verifyCasebook({ at: options.at, outside: options.outside ?? NOTHING_OUTSIDE, guardsRestored, wholeFile: options.wholeFile ?? false }, runInTurn(db, pace));
     },
   };
 }

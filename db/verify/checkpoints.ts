@@ -43,7 +43,7 @@ function replacedUpTo(db: ReadDb): number {
 type Row = { row_number: number; at: string; statement: string; key_id: string; signature: string };
 
 /** Checks every checkpoint in the casebook, and what is known from outside, against the keys and the ledgers, and names the first that does not fit. */
-export async function verifyCheckpoints(db: ReadDb, { kept, remembered }: Outside, pace: Pace): Promise<Part> {
+export async function checkpointsPiece(db: ReadDb, { kept, remembered }: Outside, pace: Pace): Promise<Part> {
   const keys = new Map(signingKeys(db).map((key) => [key.id, publicKeyFromHex(key.publicKey)]));
   const fitted = { audit: 0, custody: 0 };
   let checked = 0;

@@ -3,18 +3,18 @@ import type { AuditStatement } from '../../app/custody/chain.ts';
 import { CHAIN_START, verifyChain, type ChainState, type EachContent, type KeptEntry } from '../../app/custody/verify-chain.ts';
 import type { ReadDb } from '../handle.ts';
 import { sha256 } from '../ledger/sha256.ts';
+import { RowPacker, type PackedRows } from './packed-rows.ts';
 import type { Pace } from './part.ts';
 import type { Range } from './ranges.ts';
 
 /** Entry numbers and what stands for each, in the same order: plain lists cross a thread border cheaply. */
 export type Heads = { readonly seqs: number[]; readonly hashes: string[] };
 
-/** What an entry vouches for of the rows: keys are "table/id". */
-type RowVouchers = { readonly keys: string[]; readonly digests: string[]; readonly seqs: number[] };
-
 /** What a piece of the audit ledger says, up to the first entry that does not fit. `chain.checked` counts the entries of the piece. */
 export type AuditFound = {
-  readonly chain: ChainState; readonly rows: RowVouchers;
+  readonly chain: ChainState;
+  /** What entries vouch for of the rows, numbered by the entry. */
+  readonly rows: PackedRows;
   /** Of the first entry here that vouches for rows: highest row numbers that were there before; null where none vouches. */
   older: Readonly<Record<string, number>> | null;
   readonly byId: { readonly ids: string[]; readonly digests: string[] };
@@ -22,6 +22,8 @@ export type AuditFound = {
   /** Heads of the custody ledger that were written down. */
   readonly heads: Heads;
 };
+
+type Gathered = Omit<AuditFound, 'chain' | 'rows'>;
 
 /** `foreign`: the first entry that is not the one the audit ledger names; `met`: named entries that are there. */
 export type CustodyFound = { readonly chain: ChainState; readonly foreign: number | null; readonly met: number[] };
@@ -68,14 +70,12 @@ async function walk<Row extends readonly [number, ...unknown[]]>(db: ReadDb, { t
 /** Operations whose entries hold the digests of an issued report. */
 const ISSUES: ReadonlySet<string> = new Set(['reports.issue', 'reportDrafts.issue']);
 
-function noteVouchers(seq: number, operation: string, content: EntryReader, found: AuditFound): void {
+function noteVouchers(seq: number, operation: string, content: EntryReader, found: Gathered, vouchers: RowPacker): void {
   const rows = content.pairs('rows');
   if (rows.length > 0) {
     found.older ??= (content.member('unvouched') ?? {}) as Record<string, number>;
     for (let i = 0; i < rows.length; i += 2) {
-      found.rows.keys.push(rows[i] as string);
-      found.rows.digests.push(rows[i + 1] as string);
-      found.rows.seqs.push(seq);
+      vouchers.add(rows[i] as string, rows[i + 1], seq);
     }
   }
   const digests = content.pairs('digests');
@@ -101,16 +101,14 @@ function noteCustodyHead(content: string, heads: Heads): void {
 
 /** Recomputes a piece of the audit ledger and gathers what it vouches for. */
 export async function auditPiece(db: ReadDb, range: Range, pace: Pace): Promise<AuditFound> {
-  const found: AuditFound = {
-    chain: CHAIN_START, rows: { keys: [], digests: [], seqs: [] }, older: null, byId: { ids: [], digests: [] },
-    reports: { keys: [], models: [], pdfs: [] }, heads: { seqs: [], hashes: [] },
-  };
+  const found: Gathered = { older: null, byId: { ids: [], digests: [] }, reports: { keys: [], models: [], pdfs: [] }, heads: { seqs: [], hashes: [] } };
+  const vouchers = new RowPacker();
   const chain = await walk<AuditRow>(db, {
     table: 'audit_entry', columns: AUDIT_COLUMNS, kept: auditKept,
     each: (row) => { noteCustodyHead(row[6], found.heads); },
-    content: ({ statement }, content) => { noteVouchers(statement.seq, (statement as AuditStatement).operation, content, found); },
+    content: ({ statement }, content) => { noteVouchers(statement.seq, (statement as AuditStatement).operation, content, found, vouchers); },
   }, range, pace);
-  return { ...found, chain };
+  return { ...found, chain, rows: vouchers.packed() };
 }
 
 /** Recomputes a piece of the custody ledger, and compares it with the heads of it that the audit ledger wrote down. */

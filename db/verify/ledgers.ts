@@ -1,5 +1,5 @@
 import { CHAIN_START, verifyEnd, type ChainState } from '../../app/custody/verify-chain.ts';
-import type { ReadDb } from '../handle.ts';
+import type { Layout } from './layout.ts';
 import type { AuditFound, Heads } from './ledger-pieces.ts';
 import { faultyPart, soundPart, type Part } from './part.ts';
 import { foundInOrder, type Found, type Piece, type Runner } from './pieces.ts';
@@ -19,16 +19,13 @@ export type Vouched = {
 /** Heads of the custody ledger that the audit ledger wrote down: entry number to digest. */
 type CustodyHeads = Map<number, string>;
 
-/** SQLite remembers the highest number an AUTOINCREMENT table ever gave out. */
-const givenOut = (db: ReadDb, table: string): number => db.get<{ seq: number }>('SELECT seq FROM sqlite_sequence WHERE name = ?', [table])?.seq ?? 0;
-
 /** Joins the chain so far with its next piece, which began where the former ended. */
 const joined = (before: ChainState, piece: ChainState): ChainState => ({ ...piece, checked: before.checked + piece.checked });
 
 function gather(found: AuditFound, vouched: Vouched, heads: CustodyHeads): void {
   const { rows, byId, reports, older } = found;
   if (older !== null) vouched.older ??= new Map(Object.entries(older));
-  for (let i = 0; i < rows.keys.length; i++) vouched.rows.note(rows.keys[i]!, rows.digests[i]!, rows.seqs[i]!);
+  vouched.rows.note(rows);
   for (let i = 0; i < byId.ids.length; i++) vouched.byId.set(byId.ids[i]!, byId.digests[i]!);
   for (let i = 0; i < reports.keys.length; i++) vouched.reports.set(reports.keys[i]!, { model: reports.models[i]!, pdf: reports.pdfs[i]! });
   for (let i = 0; i < found.heads.seqs.length; i++) heads.set(found.heads.seqs[i]!, found.heads.hashes[i]!);
@@ -54,11 +51,11 @@ function partOf(part: Part['part'], state: ChainState): Part {
 export type AuditOutcome = { readonly part: Part; readonly vouched: Vouched; readonly heads: CustodyHeads };
 
 /** Recomputes the audit ledger, and says what it vouches for. */
-export async function verifyAudit(db: ReadDb, runner: Runner): Promise<AuditOutcome> {
+export async function verifyAudit({ bounds, givenOut }: Layout, runner: Runner): Promise<AuditOutcome> {
   const vouched: Vouched = { complete: false, byId: new Map(), reports: new Map(), rows: new RowVouchers(), older: null };
   const heads: CustodyHeads = new Map();
-  const pieces = rangesOf(db, 'audit_entry').map((range) => ({ kind: 'audit', range }) as const);
-  const state = verifyEnd(await walkChain(runner, pieces, (found) => { gather(found, vouched, heads); }), givenOut(db, 'audit_entry'));
+  const pieces = rangesOf(bounds['audit_entry']!).map((range) => ({ kind: 'audit', range }) as const);
+  const state = verifyEnd(await walkChain(runner, pieces, (found) => { gather(found, vouched, heads); }), givenOut.audit_entry);
   vouched.complete = state.fault === null;
   return { part: partOf('audit ledger', state), vouched, heads };
 }
@@ -85,8 +82,8 @@ function shareOut(heads: CustodyHeads, ranges: readonly Range[]): Heads[] {
 }
 
 /** Recomputes the custody ledger and compares it with what the audit ledger says of it. */
-export async function verifyCustody(db: ReadDb, heads: CustodyHeads, runner: Runner): Promise<Part> {
-  const ranges = rangesOf(db, 'custody_entry');
+export async function verifyCustody({ bounds, givenOut }: Layout, heads: CustodyHeads, runner: Runner): Promise<Part> {
+  const ranges = rangesOf(bounds['custody_entry']!);
   const shares = shareOut(heads, ranges);
   const left = new Map(heads);
   let foreign: number | null = null;
@@ -94,7 +91,7 @@ export async function verifyCustody(db: ReadDb, heads: CustodyHeads, runner: Run
   const state = verifyEnd(await walkChain(runner, pieces, (found) => {
     foreign ??= found.foreign;
     for (const seq of found.met) left.delete(seq);
-  }), givenOut(db, 'custody_entry'));
+  }), givenOut.custody_entry);
   const against = state.fault === null ? contradiction(foreign, left) : null;
   return against === null ? partOf('custody ledger', state) : faultyPart('custody ledger', state.checked, against, state.head);
 }

@@ -1,7 +1,8 @@
-import type { ReadDb } from '../handle.ts';
-
 /** Rows whose number is above `after` and not above `upTo`. */
 export type Range = { readonly after: number; readonly upTo: number };
+
+/** Lowest and highest row number of a table; null of an empty one. */
+export type Bounds = { readonly low: number | null; readonly high: number | null };
 
 /** Below and above any number a row can have, so that the ends of a table are open: a row numbered 0 or less is seen. */
 const LOWEST = Number.MIN_SAFE_INTEGER;
@@ -14,8 +15,7 @@ const PIECE = 2_500;
 const PIECES_AT_MOST = 20_000;
 
 /** Cuts a table into pieces by its row numbers (`seq` is one), in their order. Always at least one, also of an empty table. */
-export function rangesOf(db: ReadDb, table: string, piece: number = PIECE): Range[] {
-  const { low, high } = db.get<{ low: number | null; high: number | null }>(`SELECT (SELECT min(rowid) FROM ${table}) AS low, (SELECT max(rowid) FROM ${table}) AS high`)!;
+export function rangesOf({ low, high }: Bounds, piece: number = PIECE): Range[] {
   if (low === null || high === null || high - low > PIECES_AT_MOST * piece) return [{ after: LOWEST, upTo: HIGHEST }];
   const borders: number[] = [];
   for (let border = low - 1 + piece; border < high; border += piece) borders.push(border);

@@ -61,6 +61,10 @@ const READ: Readonly<Record<RecordTable, { readonly columns: string; readonly fo
   report: { columns: 'number, revision, model, model_digest, pdf, pdf_sha256', found: reportRecord },
 };
 
+/** Reports that were withdrawn, as they are named. */
+export const withdrawnPiece = (db: ReadDb): string[] =>
+  db.all<{ name: string }>(`SELECT r.number || ' revision ' || r.revision AS name FROM report_withdrawal w JOIN report r ON r.id = w.report_id ORDER BY r.number, r.revision`).map(({ name }) => name);
+
 /** Recomputes the digests of records one by one: each may be tens of megabytes. */
 export async function recordsPiece(db: ReadDb, table: RecordTable, range: Range, pace: Pace): Promise<RecordsFound> {
   const { columns, found } = READ[table];

@@ -1,4 +1,4 @@
-import type { ReadDb } from '../handle.ts';
+import type { Layout } from './layout.ts';
 import type { Vouched } from './ledgers.ts';
 import { faultyPart, soundPart, type Part } from './part.ts';
 import { foundInOrder, type Runner } from './pieces.ts';
@@ -27,9 +27,9 @@ function faultOf({ key, name, wrong, digests }: FoundRecord, named: Named, vouch
 }
 
 /** Checks the records of a table in the order they were written, and stops at the first that does not fit. */
-async function eachRecord(db: ReadDb, part: Part['part'], table: RecordTable, named: Named, vouched: Vouched, runner: Runner): Promise<Part> {
+async function eachRecord({ bounds }: Layout, part: Part['part'], table: RecordTable, named: Named, vouched: Vouched, runner: Runner): Promise<Part> {
   let checked = 0;
-  const pieces = rangesOf(db, table, RECORDS_A_PIECE).map((range) => ({ kind: 'records', table, range }) as const);
+  const pieces = rangesOf(bounds[table]!, RECORDS_A_PIECE).map((range) => ({ kind: 'records', table, range }) as const);
   for await (const { records } of foundInOrder(runner, pieces)) {
     for (const record of records) {
       const fault = faultOf(record, named, vouched);
@@ -44,16 +44,16 @@ async function eachRecord(db: ReadDb, part: Part['part'], table: RecordTable, na
 const RECORDS_A_PIECE = 50;
 
 /** Withdrawn reports are kept as they were and are no fault: the part says which they are. */
-function withWithdrawn(part: Part, db: ReadDb): Part {
-  const rows = db.all<{ name: string }>(`SELECT r.number || ' revision ' || r.revision AS name FROM report_withdrawal w JOIN report r ON r.id = w.report_id ORDER BY r.number, r.revision`);
-  return rows.length === 0 ? part : { ...part, note: [part.note, `Withdrawn, and kept as printed: ${rows.map((row) => row.name).join(', ')}.`].filter((text) => text !== undefined).join(' ') };
+async function withWithdrawn(part: Part, runner: Runner): Promise<Part> {
+  const names = await runner.run({ kind: 'withdrawn' });
+  return names.length === 0 ? part : { ...part, note: [part.note, `Withdrawn, and kept as printed: ${names.join(', ')}.`].filter((text) => text !== undefined).join(' ') };
 }
 
 /** Recomputes the digests of raw records, spectra and issued reports, and compares them with what the audit ledger says. */
-export async function verifyRecords(db: ReadDb, vouched: Vouched, runner: Runner): Promise<Part[]> {
+export async function verifyRecords(layout: Layout, vouched: Vouched, runner: Runner): Promise<Part[]> {
   return [
-    await eachRecord(db, 'raw records', 'raw_record', byId, vouched, runner),
-    await eachRecord(db, 'spectra', 'spectrum', byId, vouched, runner),
-    withWithdrawn(await eachRecord(db, 'issued reports', 'report', asReport, vouched, runner), db),
+    await eachRecord(layout, 'raw records', 'raw_record', byId, vouched, runner),
+    await eachRecord(layout, 'spectra', 'spectrum', byId, vouched, runner),
+    await withWithdrawn(await eachRecord(layout, 'issued reports', 'report', asReport, vouched, runner), runner),
   ];
 }

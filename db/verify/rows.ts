@@ -1,7 +1,7 @@
-import type { ReadDb } from '../handle.ts';
 import { VOUCHED_TABLES, type VouchedTable } from '../ledger/vouched-tables.ts';
+import type { Layout } from './layout.ts';
 import type { Vouched } from './ledgers.ts';
-import { numbersFault } from './numbers.ts';
+import { ID_WORDS, keyOf, ODD } from './packed-rows.ts';
 import { faultyPart, soundPart, type Part } from './part.ts';
 import { foundInOrder, type Runner } from './pieces.ts';
 import { rangesOf } from './ranges.ts';
@@ -10,9 +10,8 @@ import type { RowsFound } from './rows-piece.ts';
 const PART = 'facts and findings';
 
 /** How a row is called in a sentence that begins with it. */
-function nameOf(db: ReadDb, table: VouchedTable, id: string): string {
-  const name = db.get<{ name: string | null }>(`SELECT ${table.name} AS name FROM ${table.table} t WHERE t.id = ?`, [id])?.name;
-  return `The ${name ?? `${table.noun} ${id}`}`;
+async function nameOf(runner: Runner, table: VouchedTable, id: string): Promise<string> {
+  return `The ${await runner.run({ kind: 'name', table: table.table, id }) ?? `${table.noun} ${id}`}`;
 }
 
 /** `seen`: 1 at the place of every voucher whose row is there. */
@@ -21,18 +20,21 @@ type Tally = { checked: number; older: number; readonly seen: Uint8Array };
 const idIn = (key: string): string => key.slice(key.indexOf('/') + 1);
 
 /** What does not fit among the rows of a piece, or null. Those written before entries vouched for rows are counted by themselves. */
-function judge(db: ReadDb, table: VouchedTable, { numbers, keys, digests }: RowsFound, vouched: Vouched, tally: Tally): string | null {
+async function judge(runner: Runner, table: VouchedTable, { rows: found }: RowsFound, vouched: Vouched, tally: Tally): Promise<string | null> {
   const { rows } = vouched;
   const older = vouched.older === null ? Number.MAX_SAFE_INTEGER : vouched.older.get(table.table) ?? 0;
-  for (let i = 0; i < keys.length; i++) {
-    const place = rows.placeOf(keys[i]!);
-    if (place === undefined) {
-      if (numbers[i]! > older) return `${nameOf(db, table, idIn(keys[i]!))} is not named in the audit ledger: it was put in from outside.`;
+  let odd = 0;
+  for (let i = 0; i < found.count; i++) {
+    const key = found.tables[i] === ODD ? found.odd[odd++]! : null;
+    const name = (): Promise<string> => nameOf(runner, table, idIn(key ?? keyOf(found.tables[i]!, found.ids, ID_WORDS * i)));
+    const place = rows.placeOf(found, i, key);
+    if (place < 0) {
+      if (found.numbers[i]! > older) return `${await name()} is not named in the audit ledger: it was put in from outside.`;
       tally.older += 1;
       continue;
     }
     tally.seen[place] = 1;
-    if (digests[i] !== rows.digestAt(place)) return `${nameOf(db, table, idIn(keys[i]!))} was changed behind the program’s back: it is not what entry ${rows.seqAt(place)} of the audit ledger vouches for.`;
+    if (!rows.fits(place, found, i)) return `${await name()} was changed behind the program’s back: it is not what entry ${rows.seqAt(place)} of the audit ledger vouches for.`;
     tally.checked += 1;
   }
   return null;
@@ -57,15 +59,15 @@ const olderNote = (n: number): string =>
  * Compares every row of the tables that hold records with the newest digest the audit ledger vouches for, and names the first that was
  * changed, is gone, or was put in from outside.
  */
-export async function verifyRows(db: ReadDb, vouched: Vouched, runner: Runner): Promise<Part> {
+export async function verifyRows({ bounds }: Layout, vouched: Vouched, runner: Runner): Promise<Part> {
   if (!vouched.complete) return { ...soundPart(PART, 0), note: 'Not compared: the audit ledger, which vouches for them, does not hold.' };
   const tally: Tally = { checked: 0, older: 0, seen: new Uint8Array(vouched.rows.size) };
-  const pieces = VOUCHED_TABLES.flatMap(({ table }) => rangesOf(db, table).map((range) => ({ kind: 'rows', table, range }) as const));
+  const pieces = VOUCHED_TABLES.flatMap(({ table }) => rangesOf(bounds[table]!).map((range) => ({ kind: 'rows', table, range }) as const));
   for await (const found of foundInOrder(runner, pieces)) {
-    const fault = judge(db, VOUCHED_TABLES.find(({ table }) => table === found.table)!, found, vouched, tally);
+    const fault = await judge(runner, VOUCHED_TABLES.find(({ table }) => table === found.table)!, found, vouched, tally);
     if (fault !== null) return faultyPart(PART, tally.checked, fault);
   }
-  const missing = gone(tally, vouched) ?? numbersFault(db);
+  const missing = gone(tally, vouched) ?? await runner.run({ kind: 'numbers' });
   if (missing !== null) return faultyPart(PART, tally.checked, missing);
   return tally.older === 0 ? soundPart(PART, tally.checked) : { ...soundPart(PART, tally.checked), note: olderNote(tally.older) };
 }

@@ -1,10 +1,8 @@
 import type { Verification } from '../../app/contract/casebook.ts';
-import type { ReadDb } from '../handle.ts';
-import { VOUCHED_TABLES } from '../ledger/vouched-tables.ts';
-import { verifyCheckpoints, type Outside } from './checkpoints.ts';
-import { verifyDatabase, verifyGuards } from './database.ts';
+import type { Outside } from './checkpoints.ts';
+import { verifyDatabase } from './database.ts';
 import { verifyAudit, verifyCustody } from './ledgers.ts';
-import { faultyPart, VerifyCancelled, type Pace } from './part.ts';
+import { faultyPart, VerifyCancelled } from './part.ts';
 import type { Runner } from './pieces.ts';
 import { verifyRecords } from './records.ts';
 import { verifyRows } from './rows.ts';
@@ -20,36 +18,30 @@ export type VerifyWhat = {
   readonly wholeFile: boolean;
 };
 
-const COUNT = `SELECT (SELECT count(*) FROM custody_entry) + (SELECT count(*) FROM audit_entry) + (SELECT count(*) FROM raw_record)
-  + (SELECT count(*) FROM spectrum) + (SELECT count(*) FROM report)
-  + ${VOUCHED_TABLES.map(({ table }) => `(SELECT count(*) FROM ${table})`).join(' + ')} AS n`;
-
-/** How many entries, records and rows there are to look at. */
-export const howMany = (db: ReadDb): number => db.get<{ n: number }>(COUNT)!.n;
-
 /** SQLite found the file itself broken while reading; a plain error says that a table is not laid out as it was. */
 export function isDamage(error: unknown): error is Error {
   return error instanceof Error && 'code' in error && /^SQLITE_(ERROR$|CORRUPT|NOTADB|IOERR)/.test(String(error.code));
 }
 
-async function everyPart(db: ReadDb, what: VerifyWhat, runner: Runner, pace: Pace): Promise<Verification['parts']> {
+async function everyPart(what: VerifyWhat, runner: Runner): Promise<Verification['parts']> {
+  const layout = await runner.run({ kind: 'layout' });
   // Pieces of it can't be cut: where others can work meanwhile they are begun first, so that nobody waits for them at the end.
-  const early = runner.ahead > 1 ? verifyDatabase(db, what.wholeFile, runner) : null;
+  const early = runner.ahead > 1 ? verifyDatabase(layout, what.wholeFile, runner) : null;
   early?.catch(() => {});
-  const { part: audit, vouched, heads } = await verifyAudit(db, runner);
-  const custody = await verifyCustody(db, heads, runner);
-  const records = await verifyRecords(db, vouched, runner);
-  const rows = await verifyRows(db, vouched, runner);
-  const checkpoints = await verifyCheckpoints(db, what.outside, pace);
-  const guards = verifyGuards(db, what.guardsRestored);
-  const database = await (early ?? verifyDatabase(db, what.wholeFile, runner));
+  const { part: audit, vouched, heads } = await verifyAudit(layout, runner);
+  const custody = await verifyCustody(layout, heads, runner);
+  const records = await verifyRecords(layout, vouched, runner);
+  const rows = await verifyRows(layout, vouched, runner);
+  const checkpoints = await runner.run({ kind: 'checkpoints', outside: what.outside });
+  const guards = await runner.run({ kind: 'guards', restored: what.guardsRestored });
+  const database = await (early ?? verifyDatabase(layout, what.wholeFile, runner));
   return [custody, audit, ...records, rows, checkpoints, guards, database];
 }
 
-/** Recomputes everything a casebook vouches for; `runner` does the large parts, `db` is asked for the small ones. Null where it was stopped. */
-export async function verifyCasebook(db: ReadDb, what: VerifyWhat, runner: Runner, pace: Pace): Promise<Verification | null> {
+/** Recomputes everything a casebook vouches for; `runner` reads it. Null where it was stopped. */
+export async function verifyCasebook(what: VerifyWhat, runner: Runner): Promise<Verification | null> {
   try {
-    const parts = await everyPart(db, what, runner, pace);
+    const parts = await everyPart(what, runner);
     return { sound: parts.every((part) => part.sound), at: what.at, parts };
   } catch (e) {
     if (e instanceof VerifyCancelled) return null;

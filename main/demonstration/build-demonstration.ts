@@ -9,7 +9,7 @@ import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
-import { verifyOnThisThread } from '../verify/verify-in-threads.ts';
+import { verifyOnThisThread } from '../verify/verify-with-helpers.ts';
 import { VERSION } from '../version.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { loadScenario } from './load-scenario.ts';

@@ -55,7 +55,7 @@ function cannotStart(fault: unknown, folder: string, log: Log): void {
 const stackOf = (fault: unknown): string => (fault instanceof Error ? (fault.stack ?? fault.message) : String(fault));
 
 function start(folder: string, casebook: string | undefined, log: Log): void {
-  const { page, preload, icon, migrations, worker } = programFolders();
+  const { page, preload, icon, migrations, worker, verifyWorker } = programFolders();
   hardenEveryWebContents(session.defaultSession);
   servePage(session.defaultSession, page);
   app.setAboutPanelOptions({ applicationName: 'Culet', applicationVersion: VERSION, copyright: 'Keeps a small gem laboratory’s diamond cases.' });
@@ -63,9 +63,9 @@ function start(folder: string, casebook: string | undefined, log: Log): void {
     isMac: process.platform === 'darwin', developer: !app.isPackaged, send: (command) => { sendToWindows({ kind: 'menu', command }); },
   })));
   // The window comes up while the casebook opens; its first call waits for it.
-  // Without threads that verify: the binding of the database ends this Electron wherever it is used but on the main thread.
   const systemStore = createElectronStore({ safeStorage, platform: process.platform, localState: () => readLocalState(app.getPath('sessionData')) });
-  const house = openHouse({ systemStore, dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, log, announce: sendToWindows });
+  const verifyHelp = { workerFile: verifyWorker, program: { file: process.execPath, args: argsOfHelper(), from: HELP_FROM_BYTES } };
+  const house = openHouse({ systemStore, dataFolder: folder, casebook, host: 'electron', hostNote: '', migrations, worker, verifyHelp, log, announce: sendToWindows });
   const calls = house.then((opened) => createCallsInFlight(opened.house));
   house.catch((fault: unknown) => { cannotStart(fault, folder, log); });
   answerCalls(calls);
@@ -82,6 +82,17 @@ function readLocalState(folder: string): string | null {
   } catch {
     return null;
   }
+}
+
+/** SQLite’s check of a table, which can’t be cut, takes some twenty milliseconds in a casebook of this size; a process takes half a second to start. */
+const HELP_FROM_BYTES = 16_000_000;
+
+/**
+ * What comes before the switch when this program starts itself again. Electron alone is told where the program lies; a process that is not
+ * to have a sandbox, as for root, can't have one either.
+ */
+function argsOfHelper(): string[] {
+  return [...(app.isPackaged ? [] : [app.getAppPath()]), ...(app.commandLine.hasSwitch('no-sandbox') ? ['--no-sandbox'] : [])];
 }
 
 function showWindow(): void {

@@ -8,7 +8,7 @@ import type { SystemStore } from '../keys/system-store.ts';
 import { createNewId } from '../new-id.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
-import { createVerifyInThreads, verifyOnThisThread } from '../verify/verify-in-threads.ts';
+import { createVerifyWithHelpers, verifyOnThisThread, type VerifyHelp } from '../verify/verify-with-helpers.ts';
 import { VERSION } from '../version.ts';
 import { createTaskPool, type TaskPool } from '../workers/task-pool.ts';
 import type { House } from './dispatch.ts';
@@ -25,8 +25,8 @@ export type HouseOptions = {
   readonly migrations: string;
   /** The bundled worker, or a pool for those who run from source. */
   readonly worker: string | TaskPool;
-  /** The bundle of the threads that verify; left out, that is done on this thread: in Electron, where the database's binding works on no other. */
-  readonly verifyWorker?: string;
+  /** The threads that verify, and how to start the program again where threads can't help; left out, that is done on this thread. */
+  readonly verifyHelp?: Omit<VerifyHelp, 'note'>;
   /** The operating system's key store, where this host reaches one. */
   readonly systemStore: SystemStore;
   readonly log: Log;
@@ -54,7 +54,7 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const keyring = createKeyring(() => manager.current(), options.systemStore);
   const guard = createSessionGuard({ manager, keyring, now });
   const checkpoints = createCheckpoints({ manager, signer: keyring, now, newId });
-  const verify = options.verifyWorker === undefined ? verifyOnThisThread : createVerifyInThreads(options.verifyWorker);
+  const verify = options.verifyHelp === undefined ? verifyOnThisThread : createVerifyWithHelpers({ ...options.verifyHelp, note: (what, entry) => { log.info(what, entry); } });
   const services = createServices({ manager, pool, verify, keyring, guard, checkpoints, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const announce = (event: DoorEvent): void => {
     options.announce(event);

@@ -3,7 +3,7 @@ import type { Keyring } from '../keys/keyring.ts';
 import type { Checkpoints } from '../checkpoints/checkpoints.ts';
 import { createCheckpointsServices } from './checkpoints-services.ts';
 import type { SessionGuard } from '../people/session-guard.ts';
-import type { Verify } from '../verify/verify-in-threads.ts';
+import type { Verify } from '../verify/verify-with-helpers.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
 import { createBatchServices } from './batch.ts';
 import { createBundlesServices } from './bundles.ts';
@@ -27,9 +27,9 @@ export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly 
 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {
-  const intake = createIntakeServices(deps);
   const work = { now: deps.now, newId: deps.newId, pool: deps.pool, signer: deps.keyring, casebook: () => deps.manager.current() };
   const tasks = createCancelTasks();
+  const intake = createIntakeServices({ ...deps, tasks });
   return {
     ...intake,
     ...createKeysServices(deps),

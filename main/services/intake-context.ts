@@ -6,14 +6,15 @@ import type { Casebook } from '../../db/open-casebook.ts';
 import type { Keyring } from '../keys/keyring.ts';
 import type { SessionGuard } from '../people/session-guard.ts';
 import type { CasebookManager } from '../casebook/casebook-manager.ts';
-import type { Verify } from '../verify/verify-in-threads.ts';
+import type { Verify } from '../verify/verify-with-helpers.ts';
+import type { CancelTasks } from './cancel-tasks.ts';
 import { noCasebook } from './failures.ts';
 import type { Call, Deps, Service } from './service.ts';
 
 /** Facts about the host that the window shows. */
 export type HostFacts = { readonly version: string; readonly host: 'electron' | 'loopback'; readonly hostNote: string };
 
-export type IntakeDeps = Deps & { readonly manager: CasebookManager; readonly keyring: Keyring; readonly guard: SessionGuard; readonly verify: Verify; readonly host: HostFacts };
+export type IntakeDeps = Deps & { readonly manager: CasebookManager; readonly keyring: Keyring; readonly guard: SessionGuard; readonly verify: Verify; readonly host: HostFacts; readonly tasks?: CancelTasks };
 
 export type PersonChange = Change & { readonly personId: string };
 

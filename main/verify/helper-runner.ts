@@ -1,18 +1,18 @@
-import { Worker } from 'node:worker_threads';
 import { VerifyCancelled } from '../../db/verify/part.ts';
 import type { Found, Piece, Runner } from '../../db/verify/pieces.ts';
-import type { EndMessage, HelperMessage, PieceMessage, ThreadData } from './verify-messages.ts';
+import { startHelper, type HelperLink } from './start-helper.ts';
+import type { HelperMessage, HelpersBy, VerifyFile } from './verify-messages.ts';
 
 type Job = { readonly id: number; readonly piece: Piece; done(found: Found): void; failed(fault: Error): void };
 /** A helper has two jobs: the next one lies ready when it is done with the first. */
-type Helper = { readonly worker: Worker; readonly jobs: Map<number, Job> };
+type Helper = { link: HelperLink | null; readonly jobs: Map<number, Job> };
 const JOBS_EACH = 2;
 
-/** What a piece finds is kept until it is told: with little room for young objects each of them would be moved about twice. */
-export const YOUNG_MB = 64;
+/** Takes long enough that whatever lay ready behind it would keep everybody waiting. */
+const isLong = ({ kind }: Piece): boolean => kind === 'file' || kind === 'count' || kind === 'checkpoints';
 
 export type HelperRunner = Runner & {
-  /** Nothing more is begun: what waits is rejected as stopped. */
+  /** Nothing more is wanted: what waits or is under way is rejected as stopped. */
   stop(): void;
   /** Lets the helpers go; done when all of them are gone. */
   end(): Promise<unknown>;
@@ -27,26 +27,50 @@ class HelperFault extends Error {
   }
 }
 
-/** Has pieces done by threads with connections of their own; `more` hears how many things they looked at. */
-export function createHelperRunner(options: { readonly file: string; readonly still: boolean; readonly workerFile: string; readonly helpers: number }, more: (n: number) => void): HelperRunner {
+/** A helper was gone before it was done: the work can be done without helpers. */
+export class HelperLost extends Error {}
+
+/** This machine does not let a helper open the file. */
+export class HelperCannotOpen extends Error {}
+
+/** The place among those that wait of the first job that this helper should have now, or -1. */
+function nextFor({ jobs }: Helper, waiting: readonly Job[]): number {
+  if (jobs.size === 0) return waiting.length > 0 ? 0 : -1;
+  const inHand = [...jobs.values()];
+  return jobs.size >= JOBS_EACH || inHand.some(({ piece }) => isLong(piece)) ? -1 : waiting.findIndex(({ piece }) => !isLong(piece));
+}
+
+/** Has pieces done by helpers with connections of their own; `more` hears how many things they looked at. */
+export function createHelperRunner(options: VerifyFile & { readonly by: HelpersBy; readonly helpers: number }, more: (n: number) => void): HelperRunner {
   const waiting: Job[] = [];
   let nextId = 1;
-  let stopped = false;
-  const workerData: ThreadData = { role: 'help', file: options.file, still: options.still };
+  /** Why nothing is begun any more. */
+  let over: Error | null = null;
+  let ending = false;
+  const gone: Promise<void>[] = [];
 
   const give = (): void => {
     for (const room of Array.from({ length: JOBS_EACH }, (_, i) => i)) {
       for (const helper of helpers) {
-        if (helper.jobs.size > room || waiting.length === 0) continue;
-        const job = waiting.shift()!;
-        helper.jobs.set(job.id, job);
-        helper.worker.postMessage({ job: job.id, piece: job.piece } satisfies PieceMessage);
+        const place = helper.link === null || helper.jobs.size > room ? -1 : nextFor(helper, waiting);
+        if (place < 0) continue;
+        const [job] = waiting.splice(place, 1);
+        helper.jobs.set(job!.id, job!);
+        helper.link!.post({ job: job!.id, piece: job!.piece });
       }
     }
   };
 
+  const giveUp = (why: Error): void => {
+    over ??= why;
+    const all = [...helpers.flatMap(({ jobs }) => [...jobs.values()]), ...waiting.splice(0)];
+    for (const helper of helpers) helper.jobs.clear();
+    for (const job of all) job.failed(over);
+  };
+
   const hear = (helper: Helper, message: HelperMessage): void => {
     if (message.kind === 'ready') return;
+    if (message.kind === 'cannot-open') { giveUp(new HelperCannotOpen()); return; }
     if (message.kind === 'more') { more(message.more); return; }
     const job = helper.jobs.get(message.job);
     helper.jobs.delete(message.job);
@@ -55,41 +79,35 @@ export function createHelperRunner(options: { readonly file: string; readonly st
     else job?.failed(new HelperFault(message.message, message.code));
   };
 
-  const lost = (helper: Helper, fault: Error): void => {
-    for (const job of [...helper.jobs.values(), ...waiting.splice(0)]) job.failed(fault);
-    helper.jobs.clear();
-  };
-
-  const gone: Promise<void>[] = [];
-  const helpers = Array.from({ length: options.helpers }, (): Helper => {
-    const helper: Helper = { worker: new Worker(workerLocation(options.workerFile), { workerData, resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB } }), jobs: new Map() };
-    helper.worker.on('message', (message: HelperMessage) => { hear(helper, message); });
-    helper.worker.on('error', (fault: Error) => { lost(helper, fault); });
-    gone.push(new Promise((resolve) => { helper.worker.on('exit', () => { resolve(); }); }));
-    helper.worker.on('exit', () => { lost(helper, new Error('A thread that verifies ended before it was done.')); });
-    return helper;
-  });
+  const helpers = Array.from({ length: options.helpers }, (): Helper => ({ link: null, jobs: new Map() }));
+  for (const helper of helpers) {
+    gone.push(new Promise((resolve) => {
+      helper.link = startHelper(options.by, { file: options.file, still: options.still }, {
+        hear: (message) => { hear(helper, message); },
+        fault: (fault) => { giveUp(fault); },
+        gone: (how) => {
+          if (!ending) giveUp(new HelperLost(how));
+          resolve();
+        },
+      });
+    }));
+  }
 
   return {
     // Enough for every helper to have one in hand and one ready while the first is being looked at.
     ahead: 3 * options.helpers,
     run<P extends Piece>(piece: P) {
       return new Promise<Found<P>>((done, failed) => {
-        if (stopped) { failed(new VerifyCancelled()); return; }
+        if (over !== null) { failed(over); return; }
         waiting.push({ id: nextId++, piece, done: (found) => { done(found as Found<P>); }, failed });
         give();
       });
     },
-    stop() {
-      stopped = true;
-      for (const job of waiting.splice(0)) job.failed(new VerifyCancelled());
-    },
+    stop() { giveUp(new VerifyCancelled()); },
     end() {
-      for (const { worker } of helpers) worker.postMessage({ end: true } satisfies EndMessage);
+      ending = true;
+      for (const { link } of helpers) link!.end();
       return Promise.all(gone);
     },
   };
 }
-
-/** From source a worker is named by its address, from a bundle by its path. */
-export const workerLocation = (workerFile: string): string | URL => (workerFile.startsWith('file:') ? new URL(workerFile) : workerFile);

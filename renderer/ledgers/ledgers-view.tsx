@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { AuditView } from '../../app/contract/cases.ts';
 import type { CustodyView } from '../../app/contract/custody.ts';
 import type { Verification } from '../../app/contract/casebook.ts';
+import { door } from '../door.ts';
 import { useHouse } from '../house/house-context.tsx';
 import { Button } from '../look/button.tsx';
 import { Segmented } from '../look/choice.tsx';
@@ -16,6 +17,7 @@ import { View } from '../shell/view.tsx';
 import { custodyWords } from '../../app/report/custody-words.ts';
 import { PeriodBundle } from './period-bundle.tsx';
 import { VerificationSheet } from './verification-sheet.tsx';
+import { Verifying } from './verifying.tsx';
 
 type Book = 'custody' | 'audit';
 const SHOWN = 1000;
@@ -30,7 +32,9 @@ export default function LedgersView() {
   const verify = useChange('ledgers.verify');
   const sign = useChange('checkpoints.make');
   const notes = useNotes();
-  const run = () => { verify.mutate({}, { onSuccess: setResult, onError: (e) => { notes.complain(e.failure); } }); };
+  const [task] = useState(() => `verify ${Math.random().toString(36).slice(2)}`);
+  const run = () => { if (!verify.isPending) verify.mutate({ task }, { onSuccess: setResult, onError: (e) => { if (e.failure.code !== 'cancelled') notes.complain(e.failure); else notes.say('Stopped. Nothing was found or ruled out.'); } }); };
+  const stop = () => { void door.call('work.cancel', { task }); };
   useKey('V', run);
   const isManager = me?.roles.includes('manager') ?? false;
   const [bundling, setBundling] = useState(false);
@@ -67,7 +71,7 @@ export default function LedgersView() {
     )}>
       {bundling ? <PeriodBundle onClose={() => { setBundling(false); }} /> : null}
       <div className="page page-sheet">
-        {verify.isPending ? <Working what="Recomputing every entry and every digest" /> : null}
+        {verify.isPending ? <Verifying task={task} onStop={stop} /> : null}
         {result ? <VerificationSheet result={result} /> : null}
         {shown.isError ? <Trouble {...shown.error.failure} /> : null}
         {shown.isPending ? <Working what="Reading the ledger" /> : null}

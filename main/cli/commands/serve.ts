@@ -30,7 +30,7 @@ export async function runServe(command: ServeCommand, io: CliIo): Promise<ExitCo
   const log = createFileLog(command.dataFolder, () => new Date(), (line) => { io.err(`${line}\n`); });
   let host: LoopbackHost | null = null;
   const opened = await openHouse({
-    dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, verifyWorker, log,
+    dataFolder: command.dataFolder, casebook: command.casebook, host: 'loopback', hostNote: command.note, migrations, worker, verifyHelp: { workerFile: verifyWorker }, log,
     systemStore: noSystemStore('a window in a browser can’t reach the system’s key store'),
     announce: (event) => { host?.announce(event); },
   });

@@ -7,7 +7,7 @@ import { begunAt } from '../../../db/store/laboratory.ts';
 import type { Outside } from '../../../db/verify/checkpoints.ts';
 import { keptCheckpoints } from '../../checkpoints/checkpoint-files.ts';
 import { programFolders } from '../../host/program-folders.ts';
-import { createVerifyInThreads, verifyOnThisThread, type Verify } from '../../verify/verify-in-threads.ts';
+import { createVerifyWithHelpers, verifyOnThisThread, type Verify } from '../../verify/verify-with-helpers.ts';
 import type { Trouble } from '../trouble.ts';
 import { openView } from '../casebook-view.ts';
 import { EXIT, type CliIo, type ExitCode } from '../io.ts';
@@ -29,7 +29,7 @@ export type VerifyCommand = {
 /** Threads of the built program; from source, where there is no bundle, the calling thread. */
 function verifier(): { readonly verify: Verify; readonly inThreads: boolean } {
   const { verifyWorker } = programFolders();
-  return existsSync(verifyWorker) ? { verify: createVerifyInThreads(verifyWorker), inThreads: true } : { verify: verifyOnThisThread, inThreads: false };
+  return existsSync(verifyWorker) ? { verify: createVerifyWithHelpers({ workerFile: verifyWorker }), inThreads: true } : { verify: verifyOnThisThread, inThreads: false };
 }
 
 /** Recomputes everything that can be recomputed. Fails where anything does not fit. */

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { createVerifyInThreads, verifyOnThisThread, type Verify } from '../../../main/verify/verify-in-threads.ts';
+import { createVerifyWithHelpers, verifyOnThisThread, type Verify } from '../../../main/verify/verify-with-helpers.ts';
 import { makeCasebook, stonesFor } from './make-casebook.ts';
 
 const DEFAULT_ENTRIES = 100_000;
@@ -58,7 +58,7 @@ try {
     return { wall: whole.wall, longest };
   };
   const one = await check('verify, every part, this thread', verifyOnThisThread);
-  const threads = await check('verify, every part, threads', createVerifyInThreads(VERIFY_WORKER));
+  const threads = await check('verify, every part, threads', createVerifyWithHelpers({ workerFile: VERIFY_WORKER }));
   console.log(`threads: ${(one.wall / threads.wall).toFixed(2)} × one thread; machine’s load ${loadavg()[0]!.toFixed(1)} on ${availableParallelism()} cores`);
   const allowed = Math.max(1, total / 1e6) * LIMIT_MS;
   console.log(`limit: 10 s wall for a million entries (${seconds(allowed)} here): ${threads.wall <= allowed ? 'kept' : 'NOT KEPT'}; 50 ms pause: ${threads.longest <= PAUSE_MS ? 'kept' : 'NOT KEPT'}`);

@@ -9,6 +9,7 @@ import { openCasebook, type Casebook } from '../../../db/open-casebook.ts';
 import { createCalibrationsStore } from '../../../db/store/calibrations.ts';
 import { createReportHouseStore } from '../../../db/store/report-house.ts';
 import { createReportsStore } from '../../../db/store/reports.ts';
+import { layoutPiece } from '../../../db/verify/layout.ts';
 import { verifyAudit, verifyCustody, type Vouched } from '../../../db/verify/ledgers.ts';
 import { runInTurn } from '../../../db/verify/pieces.ts';
 import { verifyRows } from '../../../db/verify/rows.ts';
@@ -63,7 +64,7 @@ beforeAll(async () => {
   tool.function('fold', { deterministic: true }, (text) => (typeof text === 'string' ? fold(text) : null));
   tool.pragma('foreign_keys = OFF');
   const { read } = createHandle(tool);
-  vouched = (await verifyAudit(read, runInTurn(read, noPace))).vouched;
+  vouched = (await verifyAudit(layoutPiece(read), runInTurn(read, noPace))).vouched;
 }, 120_000);
 
 afterAll(() => { tool.close(); });
@@ -75,7 +76,7 @@ async function faultAfter(...statements: string[]): Promise<string | null> {
     for (const { name } of tool.prepare(`SELECT name FROM sqlite_master WHERE type = 'trigger'`).all() as { name: string }[]) tool.exec(`DROP TRIGGER ${name}`);
     for (const sql of statements) tool.exec(sql);
     const { read } = createHandle(tool);
-    return (await verifyRows(read, vouched, runInTurn(read, noPace))).fault;
+    return (await verifyRows(layoutPiece(read), vouched, runInTurn(read, noPace))).fault;
   } finally {
     tool.exec('ROLLBACK');
   }
@@ -141,9 +142,10 @@ describe('what is said', () => {
     tool.exec(`DELETE FROM audit_entry WHERE seq = ${last}; UPDATE sqlite_sequence SET seq = ${last - 1} WHERE name = 'audit_entry'`);
     const { read } = createHandle(tool);
     const inTurn = runInTurn(read, noPace);
-    const { part: audit, vouched: shorter, heads } = await verifyAudit(read, inTurn);
-    const custody = await verifyCustody(read, heads, inTurn);
-    const rows = await verifyRows(read, shorter, inTurn);
+    const layout = layoutPiece(read);
+    const { part: audit, vouched: shorter, heads } = await verifyAudit(layout, inTurn);
+    const custody = await verifyCustody(layout, heads, inTurn);
+    const rows = await verifyRows(layout, shorter, inTurn);
     tool.exec('ROLLBACK');
     expect([custody.sound, audit.sound]).toEqual([true, true]);
     expect(rows.fault).toContain('put in from outside');

@@ -8,7 +8,7 @@ import { noSystemStore, type SystemStore } from '../../../../main/keys/system-st
 import { createSessionGuard } from '../../../../main/people/session-guard.ts';
 import { createServices } from '../../../../main/services/index.ts';
 import type { Session } from '../../../../main/services/service.ts';
-import { verifyOnThisThread } from '../../../../main/verify/verify-in-threads.ts';
+import { verifyOnThisThread } from '../../../../main/verify/verify-with-helpers.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { madeManager, movableClock, type Clock } from '../casebook/made-manager.ts';
 

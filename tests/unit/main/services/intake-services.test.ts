@@ -6,7 +6,7 @@ import { casesContract } from '../../../../app/contract/cases.ts';
 import { custodyContract } from '../../../../app/contract/custody.ts';
 import { createKeyring } from '../../../../main/keys/keyring.ts';
 import { createSessionGuard } from '../../../../main/people/session-guard.ts';
-import { verifyOnThisThread } from '../../../../main/verify/verify-in-threads.ts';
+import { verifyOnThisThread } from '../../../../main/verify/verify-with-helpers.ts';
 import type { Call, Session } from '../../../../main/services/service.ts';
 import { createIntakeServices } from '../../../../main/services/intake-services.ts';
 import { intake, looseItem, ringItem } from '../../db/made-casebook.ts';
