@@ -6,7 +6,7 @@ import { CUSTODY_EVENT_WORDS } from '../domain/custody-event.ts';
 import { KIND_WORDS } from './content/item-part.ts';
 import { dayWords, localTime } from './content/local-time.ts';
 import { countWords } from './count-words.ts';
-import { custodyDeed, custodyWeighing } from './custody-words.ts';
+import { custodyTold, custodyWeighing } from './custody-words.ts';
 import type { CustodyPagesModel } from './custody-pages-model.ts';
 import { itemNumber } from './item-words.ts';
 
@@ -56,7 +56,7 @@ function itemPart(item: ItemView, source: CustodyPagesSource): PageItem {
     const { statement, hash, personName } = entry;
     const { content } = statement;
     return {
-      seq: statement.seq, at: localTime(statement.at, zone), what: [...custodyDeed(content), content.note ?? ''].filter(Boolean).join(', '), who: personName,
+      seq: statement.seq, at: localTime(statement.at, zone), what: custodyTold(content), who: personName,
       weight: custodyWeighing(content), differs: content.differs === true, hash, holds: holdsOf(entry),
     };
   });

@@ -2,6 +2,7 @@ import type { LaboratoryView } from '../contract/casebook.ts';
 import type { ItemView } from '../contract/cases.ts';
 import type { CustodyView } from '../contract/custody.ts';
 import { err, ok, type Result } from '../result.ts';
+import { weightText } from './content/item-part.ts';
 import { dayWords, localTime } from './content/local-time.ts';
 import { custodyWeighing } from './custody-words.ts';
 import type { HandOverModel } from './hand-over-model.ts';
@@ -12,6 +13,8 @@ export type HandOverLine = {
   readonly item: Pick<ItemView, 'declared' | 'declaredValue' | 'grossWeight' | 'weightUnit'>;
   /** The seal it was under at that entry. */
   readonly seal: string;
+  /** The newest weighing of the item up to that entry; null: none is on record. */
+  readonly lastWeight: { readonly weight: number; readonly unit: 'ct' | 'g' } | null;
 };
 
 const TITLES = { 'handed-over': 'Hand-over', 'taken-back': 'Taken back', returned: 'Return to the client' } as const;
@@ -37,9 +40,9 @@ export function buildHandOver(laboratory: LaboratoryView, logo: HandOverModel['l
     laboratory: { name: laboratory.name, address: laboratory.address, zone: laboratory.zone, logo },
     title: TITLES[first.content.event], from: content.from ?? '', to: content.to ?? '', purpose: content.purpose ?? '', dueBack: content.dueBack === undefined ? '' : dayWords(content.dueBack),
     at: localTime(first.at, laboratory.zone), madeAt: first.at,
-    items: lines.map(({ entry, item, seal }) => ({
+    items: lines.map(({ entry, item, seal, lastWeight }) => ({
       number: itemNumber(entry.caseNumber, entry.itemLabel), declared: item.declared, declaredValue: item.declaredValue, seal,
-      weight: custodyWeighing(entry.content) || grossWeightWords(item), differs: entry.content.differs === true, remark: entry.content.note ?? '', entry: entry.seq, hash: entry.hash,
+      weight: custodyWeighing(entry.content) || (lastWeight === null ? grossWeightWords(item) : weightText(lastWeight.weight, lastWeight.unit)), differs: entry.content.differs === true, remark: entry.content.note ?? '', entry: entry.seq, hash: entry.hash,
     })),
     conditions: [...CONDITIONS[first.content.event]],
   });

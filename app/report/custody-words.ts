@@ -21,6 +21,9 @@ export function custodyDeed(c: CustodyContent): string[] {
   ].filter(Boolean);
 }
 
+/** The deed and what was noted of it, for a column that has the weight beside it: "weighed · one stone is missing". */
+export const custodyTold = (c: CustodyContent): string => [custodyDeed(c).join(', '), c.note ?? ''].filter(Boolean).join(' · ');
+
 const weightWords = (c: CustodyContent): string => (c.weight === undefined ? '' : weightText(c.weight, c.weightUnit ?? 'ct'));
 const differsWords = (c: CustodyContent): string => (c.differs && c.expectedWeight !== undefined ? `differs from ${weightText(c.expectedWeight, c.weightUnit ?? 'ct')}` : '');
 

@@ -35,7 +35,7 @@ const RULES: readonly Rule[] = [
   { pattern: /\bauthentic\b/giu, why: 'the word must not be used for anything made; name the material.', source: GUIDELINE },
   { pattern: /\b(?:semi-)?precious\b(?! metals?\b)/giu, why: 'the word must not be used for anything made and describes no finding.', source: `${ISO}; ${FTC_MADE}` },
   { pattern: /\b(?:flawless|perfect)\b/giu, why: 'a screening does not grade clarity.', source: '16 CFR Part 23, § 23.13 and § 23.28 (2018)' },
-  { pattern: /\b(?:undoubtedly|without (?:any )?doubt|proven|100 ?%)/giu, why: 'a screening is an opinion; say on which findings it rests.', source: HOUSE },
+  { pattern: /\b(?:certainly|definitely|unquestionably|undoubtedly|beyond (?:any |all )?doubt|without (?:any )?doubt|proven|100 ?%)/giu, why: 'a screening is an opinion; say on which findings it rests.', source: HOUSE },
   {
     pattern: /\bsynthetics?\b/giu, only: 'united-states',
     why: `readers in the United States may take the word to mean an imitation; ${IN_FULL}.`, source: `${FTC_DIAMOND}; recommended terms of 2018, from memory`,

@@ -39,8 +39,8 @@ function drawItem(sheet: Sheet, item: CustodyPagesModel['items'][number]): void 
   table(sheet, section, [
     { head: 'Entry', share: 8, style: TEXT.mono, align: 'right' },
     { head: 'When', share: 16, style: TEXT.mono },
-    { head: 'What', share: 36, rowHead: true },
-    { head: 'Weight', share: 17, style: TEXT.mono },
+    { head: 'What', share: 42, rowHead: true },
+    { head: 'Weight', share: 14, style: TEXT.mono },
     { head: 'Written by', share: 17, style: TEXT.lead },
     { head: 'Digest', share: 13, style: TEXT.monoSmall },
   ], item.entries.map((entry) => [

@@ -28,9 +28,9 @@ function drawItems(sheet: Sheet, model: HandOverModel): void {
   heading(sheet, section, model.items.length === 1 ? 'One item' : `${model.items.length} items`, { keepWith: 60 });
   table(sheet, section, [
     { head: 'Item', share: 18, style: TEXT.mono, rowHead: true },
-    { head: 'Declared as', share: 32 },
-    { head: 'Seal', share: 14, style: TEXT.mono },
-    { head: 'Weight', share: 18, style: TEXT.mono, align: 'right' },
+    { head: 'Declared as', share: 36 },
+    { head: 'Seal', share: 13, style: TEXT.mono },
+    { head: 'Weight', share: 15, style: TEXT.mono, align: 'right' },
     { head: 'Declared value', share: 16, style: TEXT.mono, align: 'right' },
     { head: 'Ledger', share: 16, style: TEXT.monoSmall },
   ], model.items.map((item) => [

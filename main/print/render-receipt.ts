@@ -46,11 +46,11 @@ function drawParcels(sheet: Sheet, model: ReceiptModel): void {
     heading(sheet, section, parcel.seal.trim() === '' ? `${parcel.heading}, not sealed` : `${parcel.heading}, seal ${parcel.seal}`, { keepWith: 60 });
     if (parcel.remarks.trim() !== '') paragraph(sheet, section, parcel.remarks, { style: TEXT.lead, after: 4 });
     table(sheet, section, [
-      { head: 'Item', share: 20, style: TEXT.mono, rowHead: true },
-      { head: 'Declared as', share: 33 },
-      { head: 'Stones', share: 14, style: TEXT.lead },
+      { head: 'Item', share: 18, style: TEXT.mono, rowHead: true },
+      { head: 'Declared as', share: 40 },
+      { head: 'Stones', share: 12, style: TEXT.lead },
       { head: 'Gross weight', share: 15, style: TEXT.mono, align: 'right' },
-      { head: 'Declared value', share: 18, style: TEXT.mono, align: 'right' },
+      { head: 'Declared value', share: 15, style: TEXT.mono, align: 'right' },
     ], parcel.items.map((item) => [
       cell(item.number),
       { parts: [{ text: item.declared }, { text: item.condition.trim() === '' ? item.kind : `${item.kind}; condition: ${item.condition}`, style: TEXT.small }] },

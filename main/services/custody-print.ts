@@ -28,9 +28,9 @@ function linesOf(db: ReadDb, entries: readonly CustodyView[]): HandOverLine[] {
   return entries.flatMap((entry) => {
     const { items, statements } = cases.get(entry.caseId)!;
     const item = items.find((one) => one.id === entry.itemId);
-    // The seal it was under once this entry was written.
-    const seal = currentCustody(statements.filter((one) => one.item === entry.itemId && one.seq <= entry.seq))?.seal ?? '';
-    return item === undefined ? [] : [{ entry, item, seal }];
+    // The seal it was under, and what it weighed, once this entry was written.
+    const then = currentCustody(statements.filter((one) => one.item === entry.itemId && one.seq <= entry.seq));
+    return item === undefined ? [] : [{ entry, item, seal: then?.seal ?? '', lastWeight: then?.lastWeight ?? null }];
   });
 }
 

@@ -43,9 +43,9 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
       actions={(
         <>
           <Button keys="E" onPress={() => { setAmending(true); }}>Amend</Button>
-          <Button isDisabled={receipt.isPending} onPress={() => { receipt.save({ caseId }); }}>Receipt</Button>
-          <Button isDisabled={labels.isPending} onPress={() => { labels.save({ caseId }); }}>Labels</Button>
-          <Button isDisabled={bundle.isPending} onPress={pack}>Bundle</Button>
+          <Button isPending={receipt.isPending} onPress={() => { receipt.save({ caseId }); }}>Receipt</Button>
+          <Button isPending={labels.isPending} onPress={() => { labels.save({ caseId }); }}>Labels</Button>
+          <Button isPending={bundle.isPending} onPress={pack}>Bundle</Button>
         </>
       )}>
       <div className="case">

@@ -21,14 +21,14 @@ export function ClientForm({ client, onClose }: { readonly client: ClientView; r
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, save.error);
   return (
-    <Dialog title="The client" onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={submit}>Keep</Button>}>
-      <Field label="Name" value={name} onChange={setName} error={wrong['name']} autoFocus />
-      <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} />
+    <Dialog title="The client" onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
+      <Field label="Name" value={name} onChange={setName} refusal={wrong['name']} autoFocus />
+      <Field label="Address" lines={2} value={address} onChange={setAddress} refusal={wrong['address']} />
       <div className="fields-two">
-        <Field label="E-mail" type="email" value={email} onChange={setEmail} error={wrong['email']} />
-        <Field label="Telephone" type="tel" value={phone} onChange={setPhone} error={wrong['phone']} />
+        <Field label="E-mail" type="email" value={email} onChange={setEmail} refusal={wrong['email']} />
+        <Field label="Telephone" type="tel" value={phone} onChange={setPhone} refusal={wrong['phone']} />
       </div>
-      <Field label="Note, for the house only" lines={2} value={note} onChange={setNote} error={wrong['note']} />
+      <Field label="Note, for the house only" lines={2} value={note} onChange={setNote} refusal={wrong['note']} />
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}
     </Dialog>
   );

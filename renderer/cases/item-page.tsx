@@ -17,6 +17,7 @@ import { go } from '../router.ts';
 import { colourShort } from '../stones/colour-short.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
 import { custodyActions, type CustodyAction } from '../custody/custody-actions.ts';
+import { ActionButton } from '../custody/action-button.tsx';
 import { CustodyForm } from '../custody/custody-form.tsx';
 import { PrintChain } from '../custody/print-chain.tsx';
 import { CustodyTable } from '../custody/custody-table.tsx';
@@ -60,7 +61,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   const whereabouts = [outWords || k.place, k.seal ? `seal ${k.seal}` : '', `${CUSTODY_EVENT_WORDS[k.lastEvent]} ${showMoment(k.at, laboratory.zone)}`].filter(Boolean).join(', ');
   const columns: readonly Column<StoneSummary>[] = [
     { key: 'label', head: 'Stone', width: '48px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
-    { key: 'position', head: 'Where it sits', width: 'minmax(64px, 1.1fr)', cell: (s) => <span title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
+    { key: 'position', head: 'Where it sits', width: 'minmax(86px, 1.8fr)', cell: (s) => <span className="two-lines" title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
     { key: 'conclusion', head: 'Conclusion', width: 'minmax(128px, 3.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
     { key: 'shape', head: 'Shape', width: 'minmax(60px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
     { key: 'weight', head: 'Carat', width: '60px', align: 'right', mono: true, cell: caratCell, sort: (s) => s.weight ?? estimateOf(s.id)?.weight ?? -1 },
@@ -81,8 +82,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
       {k.differs ? <p className="warn">A weight of this item differs by more than the tolerance from the one before it, or from the first: see the custody entries.</p> : null}
       {k.lastEvent === 'returned' ? <p className="second">Returned to the client: its custody is closed. If it comes back, take it in as a new case.</p> : (
         <div className="row gap4 custody-actions" role="group" aria-label="Custody">
-          <span className="label">Custody</span>
-          {custodyActions(k.out !== null).map((a) => <Button key={a.event} onPress={() => { setAction(a); }}>{a.name}</Button>)}
+          {custodyActions(k.out !== null).map((a) => <ActionButton key={a.event} action={a} onChoose={setAction} />)}
         </div>
       )}
       <div className="row gap8">

@@ -37,7 +37,7 @@ export function Photographs({ caseId, itemId, photographs }: { readonly caseId: 
           </li>
         ))}
       </ul>
-      <div><Button isDisabled={add.isPending} onPress={() => picker.current?.click()}>Add photographs</Button></div>
+      <div><Button isPending={add.isPending} onPress={() => picker.current?.click()}>Add photographs</Button></div>
       {open ? <PhotographSheet photograph={open} onClose={() => { setOpen(null); }} /> : null}
     </div>
   );

@@ -67,12 +67,12 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
       ) : prepared.data ? <p className="second">Nothing is missing. {c.reports.length > 0 ? 'Issuing again makes the next revision.' : ''}</p> : null}
       <div className="stack gap8">
         <Button keys="R" onPress={() => { setBeginning(true); }}>New report</Button>
-        <Button keys="D" isDisabled={preview.isPending} onPress={draft}>{preview.isPending ? 'Drawing the pages' : 'Save a draft, PDF'}</Button>
+        <Button keys="D" isPending={preview.isPending} onPress={draft}>{preview.isPending ? 'Drawing the pages' : 'Save a draft, PDF'}</Button>
         <Button kind="main" isDisabled={missing.length > 0 || issue.isPending || !prepared.data} onPress={() => { setAsking(true); }}>{issue.isPending ? 'Issuing' : 'Issue the report'}</Button>
       </div>
       {beginning ? <NewReport caseId={c.id} onClose={() => { setBeginning(false); }} /> : null}
       {asking ? (
-        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus={!standing} isDisabled={issue.isPending} onPress={print}>Issue it</Button></>}>
+        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus={!standing} isPending={issue.isPending} onPress={print}>Issue it</Button></>}>
           {differing.length > 0 ? <p className="warn">A weight of {differing.map((i) => i.label).join(', ')} differed by more than the tolerance: find out why before you issue.</p> : null}
           {standing ? <Field label={`Why revision ${standing.revision} of ${standing.number} is amended`} lines={2} autoFocus value={reason} onChange={setReason} hint="Printed on the new revision, with what differs." /> : null}
           {issue.error ? <Trouble {...issue.error.failure} /> : null}

@@ -39,10 +39,10 @@ export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; r
   useFocusWrong('.dialog', own, error);
   return (
     <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={mounted && stone ? 640 : 460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
-      <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} error={wrong['position']} autoFocus />
+      <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} refusal={wrong['position']} autoFocus />
       <div className="fields-two">
-        <Field label="Shape and cut" value={shape} onChange={setShape} error={wrong['shape']} />
-        <Field label="Measured, mm" mono value={measurements} onChange={setMeasurements} error={wrong['measurements']} />
+        <Field label="Shape and cut" value={shape} onChange={setShape} refusal={wrong['shape']} />
+        <Field label="Measured, mm" mono value={measurements} onChange={setMeasurements} refusal={wrong['measurements']} />
         {mounted ? <p className="quiet">Mounted: it can’t be weighed by itself.{stone ? '' : ' Keep it, then open it again to estimate its weight.'}</p> : <Field label="Weight" mono suffix="ct" value={weight} onChange={setWeight} error={own ?? wrong['weight']} />}
         <Choice<ColourClass> label="Colour class" value={colourClass} onChange={setColourClass} options={COLOUR_OPTIONS} />
       </div>

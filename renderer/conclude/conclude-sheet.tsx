@@ -38,7 +38,7 @@ export function ConcludeSheet({ folder, onClose }: { readonly folder: StoneFolde
       <Dialog title={`Conclude ${stone.label}`} width={860} onClose={close} footer={(
         <>
           <span className="quiet grow">Kept under your name with {proposal.rules}. A second person confirms it before a report can be issued.</span>
-          <Button kind="main" keys="Mod+Enter" isDisabled={conclude.isPending} onPress={submit}>Conclude</Button>
+          <Button kind="main" keys="Mod+Enter" isPending={conclude.isPending} onPress={submit}>Conclude</Button>
         </>
       )}>
         <div className="conclude">
@@ -47,8 +47,8 @@ export function ConcludeSheet({ folder, onClose }: { readonly folder: StoneFolde
           </div>
           <div className="conclude-right">
             {allowed.ok ? null : <Trouble {...allowed.error} />}
-            <Field label="Reasons, in sentences that can be printed" lines={9} value={reasons} onChange={setReasons} error={wrong['reasons']} autoFocus />
-            {departs ? <Field label={`Why it departs from “${CONCLUSION_WORDS[proposal.conclusion]}”`} lines={3} value={departure} onChange={setDeparture} error={wrong['departure']} hint="The rules propose otherwise; the reason is kept and printed." /> : null}
+            <Field label="Reasons, in sentences that can be printed" lines={9} value={reasons} onChange={setReasons} refusal={wrong['reasons']} autoFocus />
+            {departs ? <Field label={`Why it departs from “${CONCLUSION_WORDS[proposal.conclusion]}”`} lines={3} value={departure} onChange={setDeparture} refusal={wrong['departure']} hint="The rules propose otherwise; the reason is kept and printed." /> : null}
             {proposal.against.length > 0 ? <div><p className="label">Speaks against the proposal</p><ul className="conclude-list">{proposal.against.map((s) => <li key={s}>{s}</li>)}</ul></div> : null}
             {proposal.missing.length > 0 ? <div><p className="label">Missing</p><ul className="conclude-list">{proposal.missing.map((s) => <li key={s}>{s}</li>)}</ul></div> : null}
             {conclude.error && Object.keys(wrong).length === 0 ? <Trouble {...conclude.error.failure} /> : null}

@@ -59,7 +59,7 @@ export function ConfirmSheet({ folder, conclusion, onClose }: { readonly folder:
           <span className="quiet grow">{me ? `You answer as ${me.name}.` : 'Nobody is chosen at this window.'}</span>
           <Button onPress={() => { setChoosing(true); }}>Someone else</Button>
           {shown
-            ? <Button kind="main" keys="Mod+Enter" isDisabled={confirm.isPending} onPress={submit}>{answer === 'agrees' ? 'Confirm' : 'Write the disagreement down'}</Button>
+            ? <Button kind="main" keys="Mod+Enter" isPending={confirm.isPending} onPress={submit}>{answer === 'agrees' ? 'Confirm' : 'Write the disagreement down'}</Button>
             : <Button kind="main" keys="Mod+Enter" isDisabled={own === null} onPress={submit}>Show the first conclusion</Button>}
         </>
       )}>

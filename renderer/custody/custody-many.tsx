@@ -20,6 +20,16 @@ function listed(items: readonly Whereabouts[]): string {
   return items.length > NAMED ? `${names} and ${items.length - NAMED} more` : names;
 }
 
+/** What the entry does not fit: an item that is out is not seen here, and one that is here is not taken back. */
+function misfits(action: CustodyAction, items: readonly Whereabouts[]): string {
+  if (action.event === 'seen' || action.event === 'moved') {
+    const out = items.filter((item) => item.out !== null);
+    return out.length === 0 ? '' : `${listed(out)}: out of the house on record. Take back what is here again; otherwise the entry says that its handing back was not recorded.`;
+  }
+  const here = action.event === 'taken-back' ? items.filter((item) => item.out === null) : [];
+  return here.length === 0 ? '' : `${listed(here)}: not out of the house on record. The entry says so.`;
+}
+
 /** Entries of one hand-over belong on one form only where giver and taker are the same. */
 function forms(entries: readonly CustodyView[]): readonly (readonly CustodyView[])[] {
   const groups = new Map<string, CustodyView[]>();
@@ -68,8 +78,9 @@ export function CustodyMany({ action, items, onClose, onWritten }: { readonly ac
     );
   }
   return (
-    <Dialog title={`${action.title}: ${items.length === 1 ? 'one item' : `${items.length} items`}`} onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isDisabled={append.isPending} onPress={submit}>Write it down</Button>}>
+    <Dialog title={`${action.title}: ${items.length === 1 ? 'one item' : `${items.length} items`}`} onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isPending={append.isPending} onPress={submit}>Write it down</Button>}>
       <p className="second">{listed(items)}</p>
+      {misfits(action, items) === '' ? null : <p className="warn">{misfits(action, items)}</p>}
       <CustodyLines action={action} draft={draft} wrong={wrong} weightUnit={null} onDraft={setDraft} />
       <p className="quiet">One entry is written for each item; all of them, or none.</p>
       {append.error && Object.keys(wrong).length === 0 ? <Trouble {...append.error.failure} /> : null}

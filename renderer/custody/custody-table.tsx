@@ -17,7 +17,7 @@ export function CustodyTable({ caseId, itemId }: { readonly caseId: string; read
     ...(itemId === null ? [{ key: 'item', head: 'Item', width: '44px', mono: true, cell: (r: CustodyView) => r.itemLabel, sort: (r: CustodyView) => r.itemLabel }] : []),
     { key: 'what', head: 'What', width: 'minmax(110px, 3fr)', cell: (r) => <span className={r.content.differs ? 'warn' : ''} title={custodyWords(r.content)}>{custodyWords(r.content)}</span> },
     { key: 'who', head: 'Written by', width: 'minmax(90px, 1fr)', cell: (r) => <span title={r.person}>{r.person}</span> },
-    { key: 'form', head: '', width: '46px', align: 'right', cell: (r) => (changesHands(r.content.event) ? <PrintForm seqs={[r.seq]} label="Form" /> : null) },
+    { key: 'form', head: '', width: '64px', align: 'right', cell: (r) => (changesHands(r.content.event) ? <PrintForm seqs={[r.seq]} label="Form" /> : null) },
     { key: 'hash', head: 'Hash', width: '84px', mono: true, cell: (r) => <span title={r.hash}>{shortDigest(r.hash)}</span> },
   ];
   if (entries.isError) return <Trouble {...entries.error.failure} />;

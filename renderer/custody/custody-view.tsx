@@ -1,7 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Whereabouts } from '../../app/contract/custody.ts';
 import { useHouse } from '../house/house-context.tsx';
-import { Button } from '../look/button.tsx';
 import { DataTable, type Column } from '../look/data-table.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
 import { FilterBox } from '../look/filter-box.tsx';
@@ -9,6 +8,8 @@ import { showDue, showMoment, showShortDay } from '../look/time.ts';
 import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
+import { focusSoon } from '../look/focus-soon.ts';
+import { ActionButton } from './action-button.tsx';
 import { MANY_ACTIONS, type CustodyAction } from './custody-actions.ts';
 import { CustodyMany } from './custody-many.tsx';
 import { inShelf, matchesWords, shelvesOf, type ShelfId } from './shelves.ts';
@@ -59,7 +60,7 @@ export default function CustodyOverview() {
           <div className="page page-sheet custody-middle">
             <div className="row gap8 custody-several" role="group" aria-label="With the chosen items">
               <label className="check"><input type="checkbox" checked={allShown} disabled={rows.length === 0} onChange={toggleAll} /><span>{picked.length === 0 ? 'choose all shown' : `${picked.length} chosen`}</span></label>
-              {MANY_ACTIONS.map((one) => <Button key={one.event} isDisabled={picked.length === 0} onPress={() => { setAction(one); }}>{one.name}</Button>)}
+              {MANY_ACTIONS.map((one) => <ActionButton key={one.event} action={one} disabled={picked.length === 0} onChoose={setAction} />)}
             </div>
             <div className="grow" style={{ minHeight: 0 }}>
               <DataTable label="Items in custody" rows={rows} columns={columns} rowKey={(r) => r.itemId} onOpen={(r) => { go({ view: 'case', id: r.caseId }); }} firstOrder={{ key: 'due', down: false }}
@@ -68,7 +69,7 @@ export default function CustodyOverview() {
           </div>
         </div>
       ) : null}
-      {action ? <CustodyMany action={action} items={picked} onClose={() => { setAction(null); }} onWritten={() => { setChosen(new Set()); }} /> : null}
+      {action ? <CustodyMany action={action} items={picked} onClose={() => { setAction(null); if (chosen.size === 0) focusSoon('.custody-several input'); }} onWritten={() => { setChosen(new Set()); }} /> : null}
     </View>
   );
 }

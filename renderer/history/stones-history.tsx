@@ -43,7 +43,7 @@ export function StonesHistory({ choose }: { readonly choose: ReactNode }) {
     { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (r) => r.label, sort: (r) => `${r.caseNumber} ${r.label}` },
     { key: 'received', head: 'Received', width: '92px', mono: true, cell: (r) => showDay(r.receivedAt, laboratory.zone), sort: (r) => r.receivedAt },
     { key: 'client', head: 'Client', width: 'minmax(120px, 1.1fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
-    { key: 'conclusion', head: 'Conclusion', width: 'minmax(190px, 2.4fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={conclusionWords(r)}>{conclusionWords(r)}</span></span>, sort: (r) => r.conclusion ?? '' },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(180px, 2.4fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={conclusionWords(r)}>{conclusionWords(r)}</span></span>, sort: (r) => r.conclusion ?? '' },
     { key: 'stage', head: 'Stage', width: 'minmax(110px, 1.2fr)', cell: (r) => <span className="two-lines" title={stageWords(r)}>{stageWords(r)}</span>, sort: stageWords },
     { key: 'people', head: 'Concluded, answered', width: 'minmax(120px, 1.2fr)', cell: (r) => <span className="two-lines" title={`${r.concludedBy}, ${r.confirmedBy}`}>{[r.concludedBy, r.confirmedBy].filter(Boolean).join(', ')}</span>, sort: (r) => r.concludedBy },
     { key: 'colour', head: 'Colour class', width: 'minmax(84px, 0.7fr)', cell: (r) => <span title={COLOUR_CLASS_WORDS[r.colourClass]}>{colourShort(r.colourClass)}</span>, sort: (r) => r.colourClass },

@@ -38,7 +38,7 @@ export function AuthorisationsForm() {
       <fieldset className="fields-ticks"><legend className="label">May issue reports on a</legend>
         {TEMPLATE_KINDS.map((kind) => <Check key={kind} label={TEMPLATE_KIND_WORDS[kind]} checked={kinds.includes(kind)} onChange={(on) => { setKinds(TEMPLATE_KINDS.filter((one) => (one === kind ? on : kinds.includes(one)))); }} />)}
       </fieldset>
-      <Field label="Since" type="date" value={since} onChange={setSince} error={wrong['since']} />
+      <Field label="Since" type="date" value={since} onChange={setSince} refusal={wrong['since']} />
       {write.error && Object.keys(wrong).length === 0 ? <Trouble {...write.error.failure} /> : null}
       <div><Button isDisabled={holderId === '' || write.isPending} onPress={keep}>Keep it</Button></div>
     </section>

@@ -22,9 +22,9 @@ export function ChangePassword({ onClose }: { readonly onClose: () => void }) {
   };
   useKey('Mod+Enter', submit);
   return (
-    <Dialog title="Change your password" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={change.isPending} onPress={submit}>Change it</Button>}>
-      <PasswordField label="Present password" value={old} onChange={setOld} error={wrong['old']} autoFocus />
-      <PasswordField label="New password" value={chosen} onChange={setChosen} error={wrong['password']} hint={`At least ${MIN_PASSWORD} characters.`} />
+    <Dialog title="Change your password" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={change.isPending} onPress={submit}>Change it</Button>}>
+      <PasswordField label="Present password" value={old} onChange={setOld} refusal={wrong['old']} autoFocus />
+      <PasswordField label="New password" value={chosen} onChange={setChosen} refusal={wrong['password']} hint={`At least ${MIN_PASSWORD} characters.`} />
       <PasswordField label="New password, once more" value={again} onChange={setAgain} error={differ} />
       {change.error && Object.keys(wrong).length === 0 ? <Trouble {...change.error.failure} /> : null}
     </Dialog>

@@ -55,7 +55,7 @@ function RenewKey({ onClose }: { readonly onClose: () => void }) {
   const submit = () => { renew.mutate({ reason }, { onSuccess: onClose }); };
   useKey('Mod+Enter', submit);
   return (
-    <Dialog title="Make a new key" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={renew.isPending} onPress={submit}>Make it</Button>}>
+    <Dialog title="Make a new key" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={renew.isPending} onPress={submit}>Make it</Button>}>
       <p className="second">From now on reports are signed with the new key. What the present one signed stays good; strangers need the new public key.</p>
       <Field label="Why" value={reason} onChange={setReason} error={wrong['reason']} autoFocus />
       {renew.error && Object.keys(wrong).length === 0 ? <Trouble {...renew.error.failure} /> : null}

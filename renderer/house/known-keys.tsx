@@ -34,7 +34,7 @@ export function KnownKeys() {
               <p className="mono key-fingerprint">{inGroups(key.fingerprint)}</p>
               <p className="quiet">{key.checkedHow} · added {showMoment(key.addedAt, laboratory.zone)}</p>
             </div>
-            {key.active && mayDrop ? <Button kind="quiet" isDisabled={drop.isPending} aria-label={`No longer trust the key of ${key.laboratory}`} onPress={() => { drop.mutate({ keyId: key.id }, { onSuccess: () => { notes.say(`Reports signed with this key of ${key.laboratory} are told as of an unknown key from now on.`); }, onError: (e) => { notes.complain(e.failure); } }); }}>No longer trust</Button> : null}
+            {key.active && mayDrop ? <Button kind="quiet" isPending={drop.isPending} aria-label={`No longer trust the key of ${key.laboratory}`} onPress={() => { drop.mutate({ keyId: key.id }, { onSuccess: () => { notes.say(`Reports signed with this key of ${key.laboratory} are told as of an unknown key from now on.`); }, onError: (e) => { notes.complain(e.failure); } }); }}>No longer trust</Button> : null}
           </li>
         ))}
       </ul>
@@ -59,7 +59,7 @@ function AddKey({ onClose }: { readonly onClose: () => void }) {
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, keep.error);
   return (
-    <Dialog title="Key of another laboratory" width={560} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={keep.isPending} onPress={submit}>Keep it</Button>}>
+    <Dialog title="Key of another laboratory" width={560} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={keep.isPending} onPress={submit}>Keep it</Button>}>
       <Field label="Public key, as the laboratory handed it out" lines={5} value={text} onChange={setText} error={read && !read.ok ? read.error : wrong['file']} placeholder="-----BEGIN PUBLIC KEY-----" autoFocus />
       <div className="row gap12">
         <Button onPress={() => picker.current?.click()}>Choose the file</Button>

@@ -59,21 +59,21 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     <form className="house-laboratory" onSubmit={(e) => { e.preventDefault(); submit(); }}>
       <h2>Laboratory</h2>
       <Field label="Name, as on its reports" value={name} onChange={setName} error={wrong['name']} />
-      <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} />
+      <Field label="Address" lines={3} value={address} onChange={setAddress} error={wrong['address']} />
       <div className="fields-two">
         <Choice label="Time zone" value={zone} onChange={setZone} options={ZONES.map((z) => ({ value: z, label: z.replaceAll('_', ' ') }))} error={wrong['zone']} />
         <LogoField logo={logo} onChange={setLogo} />
       </div>
       <h2>Settings</h2>
       <div className="row gap12"><span className="label">Paper</span><Segmented label="Paper" value={pageSize} onChange={setPageSize} options={[{ value: 'A4', label: 'A4' }, { value: 'Letter', label: 'Letter' }]} /></div>
-      <div className="fields-four">
+      <div className="fields-four house-settings">
         <Field label="Weights may differ by" mono suffix="ct" value={carat} onChange={setCarat} error={wrong['carat']} />
         <Field label="Pieces may differ by" mono suffix="g" value={gram} onChange={setGram} error={wrong['gram']} />
         <Field label="Two-phonon coefficient" mono suffix="cm⁻¹" value={twoPhonon} onChange={setTwoPhonon} error={wrong['twoPhonon'] ?? wrong['settings.twoPhononCoefficient']} />
         <Field label="Due soon from" mono suffix="days" value={days} onChange={setDays} error={wrong['days']} />
       </div>
       <p className="quiet">The two-phonon coefficient sets the scale of every nitrogen value. Published values lie between 11.8 and 12.3 cm⁻¹, so nitrogen contents carry 3 to 6 % from this choice alone. Weight tolerances are common practice, no source.</p>
-      <div className="fields-four">
+      <div className="fields-two">
         <Field label="Raw records inside a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
       </div>
       <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source.</p>
@@ -86,7 +86,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
         <Check label="show the names before anybody signed in" checked={showNames} onChange={setShowNames} />
       </div>
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}
-      <div><Button kind="main" type="submit" isDisabled={save.isPending}>Keep the changes</Button></div>
+      <div><Button kind="main" type="submit" isPending={save.isPending}>Keep the changes</Button></div>
     </form>
   );
 }

@@ -39,7 +39,7 @@ export function LotsForm({ laboratory }: { readonly laboratory: LaboratoryView }
       <Field label="Sieve plates and their holes, mm" lines={4} value={sieves} onChange={setSieves} error={own['sieves']} />
       <p className="quiet">All three are common practice, no source. Measure the holes of your own plates; the reading is its standard uncertainty on a mounted stone.</p>
       {save.error ? <Trouble {...save.error.failure} /> : null}
-      <div><Button kind="main" isDisabled={save.isPending} onPress={submit}>Keep these</Button></div>
+      <div><Button kind="main" isPending={save.isPending} onPress={submit}>Keep these</Button></div>
     </section>
   );
 }

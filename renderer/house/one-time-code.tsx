@@ -6,6 +6,7 @@ import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { useChange } from '../queries.ts';
+import '../people/people.css';
 
 /** A code that was just given out: shown once. */
 export function OneTimeCode({ name, code, onClose }: { readonly name: string; readonly code: string; readonly onClose: () => void }) {
@@ -25,9 +26,9 @@ export function GiveCode({ person, onClose, onCode }: { readonly person: PersonV
   const submit = () => { give.mutate({ personId: person.id, why }, { onSuccess: ({ code }) => { onClose(); onCode(person.name, code); } }); };
   useKey('Mod+Enter', submit);
   return (
-    <Dialog title={`New code for ${person.name}`} width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={give.isPending} onPress={submit}>Give the code</Button>}>
+    <Dialog title={`New code for ${person.name}`} width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={give.isPending} onPress={submit}>Give the code</Button>}>
       <p className="second">The present password no longer holds. Who gave the code, to whom and why is written into the audit ledger.</p>
-      <Field label="Why" value={why} onChange={setWhy} error={wrong['why']} autoFocus />
+      <Field label="Why" value={why} onChange={setWhy} refusal={wrong['why']} autoFocus />
       {give.error && Object.keys(wrong).length === 0 ? <Trouble {...give.error.failure} /> : null}
     </Dialog>
   );

@@ -36,7 +36,7 @@ export function PeopleSection() {
       {own ? (
         <div className="row gap8">
           <Button onPress={() => { setChanging(true); }}>Change my password</Button>
-          <Button isDisabled={sheet.isPending} onPress={() => { sheet.mutate({}, { onSuccess: ({ recovery }) => { showRecoverySheet(recovery); }, onError: (e) => { notes.complain(e.failure); } }); }}>New recovery sheet</Button>
+          <Button isPending={sheet.isPending} onPress={() => { sheet.mutate({}, { onSuccess: ({ recovery }) => { showRecoverySheet(recovery); }, onError: (e) => { notes.complain(e.failure); } }); }}>New recovery sheet</Button>
         </div>
       ) : null}
       <p className="quiet">A conclusion is confirmed by a second person, never by the one who concluded. People are not removed: what they did stays under their name.</p>

@@ -51,7 +51,7 @@ export function ProtocolsForm({ laboratory }: { readonly laboratory: LaboratoryV
       {fault === null ? null : <p className="warn" role="alert">{fault}</p>}
       {save.error ? <Trouble {...save.error.failure} /> : null}
       <div className="row gap8">
-        <Button kind="main" isDisabled={save.isPending} onPress={submit}>Keep the protocols</Button>
+        <Button kind="main" isPending={save.isPending} onPress={submit}>Keep the protocols</Button>
         <Button kind="quiet" onPress={() => { change({ ...DEFAULT_PROTOCOLS.find((entry) => entry.purpose === purpose)! }); }}>Back to the default</Button>
       </div>
       <p className="quiet">What a protocol asks for and was not done stands in the proposal and in the report. What may be skipped is offered and not missed. The order is common practice, no source; long-wave light belongs before short-wave.</p>

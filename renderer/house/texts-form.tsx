@@ -39,11 +39,11 @@ function TextForm({ kind, version, text: before }: { readonly kind: TextKind; re
   const keep = () => { write.mutate({ kind, text, note }, { onSuccess: (kept) => { notes.say(`${TEXT_KIND_INFO[kind].title}, version ${kept.version}, is printed from now on.`); } }); };
   return (
     <>
-      <Field label={`${TEXT_KIND_INFO[kind].title}, ${version === 0 ? 'as it came' : `version ${version}`}`} lines={5} value={text} onChange={setText} error={wrong['text']} />
+      <Field label={`${TEXT_KIND_INFO[kind].title}, ${version === 0 ? 'as it came' : `version ${version}`}`} lines={5} value={text} onChange={setText} refusal={wrong['text']} />
       {words.length > 0 ? <WordList words={words} /> : null}
-      <Field label="Why the text is changed" value={note} onChange={setNote} error={wrong['note']} />
+      <Field label="Why the text is changed" value={note} onChange={setNote} refusal={wrong['note']} />
       {write.error && Object.keys(wrong).length === 0 ? <Trouble {...write.error.failure} /> : null}
-      <div><Button isDisabled={write.isPending} onPress={keep}>Keep as version {version + 1}</Button></div>
+      <div><Button isPending={write.isPending} onPress={keep}>Keep as version {version + 1}</Button></div>
     </>
   );
 }

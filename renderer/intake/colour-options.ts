@@ -1,3 +1,4 @@
 import { COLOUR_CLASSES, COLOUR_CLASS_WORDS, type ColourClass } from '../../app/domain/colour-class.ts';
 
-export const COLOUR_OPTIONS = COLOUR_CLASSES.map((value: ColourClass) => ({ value, label: COLOUR_CLASS_WORDS[value] }));
+/** What is not stated stands first: with the arrow keys one goes on from there. */
+export const COLOUR_OPTIONS = [...COLOUR_CLASSES].sort((a, b) => Number(b === 'unknown') - Number(a === 'unknown')).map((value: ColourClass) => ({ value, label: COLOUR_CLASS_WORDS[value] }));

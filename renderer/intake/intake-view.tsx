@@ -74,7 +74,7 @@ export default function IntakeView() {
     <View over={draft.failing ? <span className="warn">{notKeptWords(draft.failing)}</span> : draft.restored ? 'Half-filled, kept from before' : 'Kept as you type'} title="Take in a case" actions={(
       <>
         {hasContent(form) ? <Button kind="quiet" onPress={() => { setAsking(true); }}>Clear</Button> : null}
-        <Button kind="main" keys="Mod+Enter" isDisabled={takeIn.isPending} onPress={submit}>Take it in</Button>
+        <Button kind="main" keys="Mod+Enter" isPending={takeIn.isPending} onPress={submit}>Take it in</Button>
       </>
     )}>
       <div className="intake" key={round}>

@@ -36,6 +36,8 @@ function onKey(event: KeyboardEvent): void {
   if (!entry) return;
   event.preventDefault();
   event.stopPropagation();
+  // A key that is held down a little too long must not hand in twice.
+  if (event.repeat && chord === SHEET_CHORD) return;
   entry.run();
 }
 

@@ -65,8 +65,8 @@ export default function LedgersView() {
       <>
         <Segmented<Book> label="Ledger" value={book} onChange={setBook} options={[{ value: 'custody', label: 'custody' }, { value: 'audit', label: 'audit' }]} />
         {isManager ? <Button keys="B" onPress={() => { setBundling(true); }}>Bundle of a period</Button> : null}
-        <Button isDisabled={sign.isPending} onPress={() => { sign.mutate({}, { onSuccess: ({ file }) => { notes.say(`Signed and kept: ${file}`); }, onError: (e) => { notes.complain(e.failure); } }); }}>Sign a checkpoint</Button>
-        <Button kind="main" keys="V" isDisabled={verify.isPending} onPress={run}>{verify.isPending ? 'Verifying' : 'Verify'}</Button>
+        <Button isPending={sign.isPending} onPress={() => { sign.mutate({}, { onSuccess: ({ file }) => { notes.say(`Signed and kept: ${file}`); }, onError: (e) => { notes.complain(e.failure); } }); }}>Sign a checkpoint</Button>
+        <Button kind="main" keys="V" isPending={verify.isPending} onPress={run}>{verify.isPending ? 'Verifying' : 'Verify'}</Button>
       </>
     )}>
       {bundling ? <PeriodBundle onClose={() => { setBundling(false); }} /> : null}

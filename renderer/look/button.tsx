@@ -10,7 +10,7 @@ type Props = Omit<ButtonProps, 'children'> & {
   readonly children: ReactNode;
 };
 
-/** One main action a view; everything else is plain. */
+/** One main action a view; everything else is plain. While what it began goes on it is `isPending`, not disabled: a disabled button loses the focus, and with it every key. */
 export function Button({ kind = 'plain', keys, children, className, ...rest }: Props) {
   return (
     <AriaButton {...rest} className={`button button-${kind} ${typeof className === 'string' ? className : ''}`}>

@@ -67,7 +67,7 @@ export function CountForm({ lot, mayCount }: { readonly lot: LotView; readonly m
         <>
           <Field label="Remark" value={note} onChange={setNote} placeholder="counted twice, by whom …" />
           {keep.error && Object.keys(wrong).length === 0 ? <Trouble {...keep.error.failure} /> : null}
-          <div><Button kind="main" keys="Mod+Enter" type="submit" isDisabled={keep.isPending}>Keep the count</Button></div>
+          <div><Button kind="main" keys="Mod+Enter" type="submit" isPending={keep.isPending}>Keep the count</Button></div>
         </>
       ) : null}
       <p className="quiet">Plate numbers and holes are the house’s own set (House, “Lots and mounted stones”): makers differ by a few hundredths of a millimetre; common practice, no source.</p>

@@ -80,7 +80,7 @@ export function PlanForm({ lot, mayPlan }: { readonly lot: LotView; readonly may
           <Field label="How each stone is tested" value={method} onChange={setMethod} placeholder="method and instrument" hint="Printed with the results." />
           <Field label="Why this plan" lines={2} value={reason} onChange={setReason} error={faults['reason']} />
           {keep.error && !keep.error.failure.fields ? <Trouble {...keep.error.failure} /> : null}
-          <div><Button kind="main" keys="Mod+Enter" type="submit" isDisabled={keep.isPending}>{lot.plan ? 'Keep as the new plan' : 'Keep the plan'}</Button></div>
+          <div><Button kind="main" keys="Mod+Enter" type="submit" isPending={keep.isPending}>{lot.plan ? 'Keep as the new plan' : 'Keep the plan'}</Button></div>
         </>
       ) : null}
       {lot.plan ? <DrawnList lot={lot} plan={lot.plan.content} /> : null}

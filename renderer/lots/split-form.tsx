@@ -63,7 +63,7 @@ export function SplitForm({ lot, figures, maySplit }: { readonly lot: LotView; r
         <>
           <Field label="Remark" value={note} onChange={setNote} />
           {keep.error ? <Trouble {...keep.error.failure} /> : null}
-          <div><Button kind="main" keys="Mod+Enter" type="submit" isDisabled={keep.isPending}>Keep the parts</Button></div>
+          <div><Button kind="main" keys="Mod+Enter" type="submit" isPending={keep.isPending}>Keep the parts</Button></div>
         </>
       ) : null}
     </form>

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Field } from '../look/field.tsx';
 
-type Props = { readonly label: string; readonly value: string; readonly onChange: (value: string) => void; readonly error?: string | undefined; readonly hint?: string; readonly autoFocus?: boolean };
+type Props = { readonly label: string; readonly value: string; readonly onChange: (value: string) => void; readonly error?: string | undefined; readonly refusal?: string | undefined; readonly hint?: string; readonly autoFocus?: boolean };
 
 /** A line for a password, which says when the capital letters are locked. */
 export function PasswordField({ hint, ...field }: Props) {

@@ -48,7 +48,7 @@ export function SignInForm({ people, showNames, start, onDone }: { readonly peop
         {people.filter((one) => one.active).map((one, i) => (
           <li key={one.id}>
             <button type="button" autoFocus={i === 0} onClick={() => { setPerson(one); setPassword(''); move(stepFor(one)); }}>
-              <span><span className="mono quiet sign-in-initials">{one.initials}</span> {one.name}</span><span className="quiet">{rolesText(one.roles)}</span>
+              <span className="sign-in-who"><span className="mono quiet">{one.initials}</span><span>{one.name}</span></span><span className="quiet">{rolesText(one.roles)}</span>
             </button>
           </li>
         ))}
@@ -60,23 +60,23 @@ export function SignInForm({ people, showNames, start, onDone }: { readonly peop
       {person === null
         ? <Field label="Your name" value={name} onChange={setName} autoFocus />
         : <p className="sign-in-name"><span className="mono quiet">{person.initials}</span> {person.name} <span className="quiet">{rolesText(person.roles)}</span></p>}
-      {step === 'password' ? <PasswordField key="password" label="Password or one-time code" value={password} onChange={setPassword} error={wrong['password']} autoFocus={person !== null} /> : null}
+      {step === 'password' ? <PasswordField key="password" label="Password or one-time code" value={password} onChange={setPassword} refusal={wrong['password']} autoFocus={person !== null} /> : null}
       {step === 'recover' ? (
         <>
           <p className="second">Ask a manager for a new code. A manager with nobody to ask takes the recovery sheet:</p>
-          <Field label="Code on the recovery sheet" mono value={password} onChange={setPassword} error={wrong['recovery']} autoFocus />
+          <Field label="Code on the recovery sheet" mono value={password} onChange={setPassword} refusal={wrong['recovery']} autoFocus />
         </>
       ) : null}
       {step === 'choose' ? <p className="second">{person?.opensWith === 'nothing' ? 'There is no password for this name yet. Choose one; from now on it is asked for.' : 'The code is good once: choose a password of your own.'}</p> : null}
       {step === 'password' ? null : (
         <>
-          <PasswordField label="New password" value={chosen} onChange={setChosen} error={wrong['password']} hint={`At least ${MIN_PASSWORD} characters; several words in a row are easy to remember.`} autoFocus={step === 'choose'} />
+          <PasswordField label="New password" value={chosen} onChange={setChosen} refusal={wrong['password']} hint={`At least ${MIN_PASSWORD} characters; several words in a row are easy to remember.`} autoFocus={step === 'choose'} />
           <PasswordField label="New password, once more" value={again} onChange={setAgain} error={differ} />
         </>
       )}
       {asked.error && Object.keys(wrong).length === 0 ? <Trouble {...asked.error.failure} /> : null}
       <div className="row gap8 sign-in-acts">
-        <Button kind="main" type="submit" isDisabled={asked.isPending}>{asked.isPending ? 'Checking …' : step === 'password' ? 'Sign in' : 'Keep the password and sign in'}</Button>
+        <Button kind="main" type="submit" isPending={asked.isPending}>{asked.isPending ? 'Checking …' : step === 'password' ? 'Sign in' : 'Keep the password and sign in'}</Button>
         {showNames && person !== null ? <Button kind="quiet" onPress={() => { setPerson(null); move('who'); }}>Someone else</Button> : null}
         {!showNames && person !== null ? <Button kind="quiet" onPress={() => { setPerson(null); move('password'); }}>Someone else</Button> : null}
         {step === 'password' ? <Button kind="quiet" onPress={() => { setPassword(''); move('recover'); }}>Lost password</Button> : null}

@@ -70,7 +70,7 @@ export function NewMap({ caseId, item, name: usualName, onClose }: { readonly ca
         ) : null}
       </fieldset>
       <input ref={picker} type="file" accept="image/png,image/jpeg,image/svg+xml" hidden aria-label="Drawing of the piece" onChange={(e) => { void take(e.target.files?.[0]).then(() => { e.target.value = ''; }); }} />
-      <div><Button kind="quiet" isDisabled={add.isPending} onPress={() => picker.current?.click()}>Add a drawing (PNG, JPEG or SVG)</Button></div>
+      <div><Button kind="quiet" isPending={add.isPending} onPress={() => picker.current?.click()}>Add a drawing (PNG, JPEG or SVG)</Button></div>
     </Dialog>
   );
 }

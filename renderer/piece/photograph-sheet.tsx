@@ -81,7 +81,7 @@ export function PhotographSheet({ photograph, onClose }: { readonly photograph: 
     <Dialog title={name} width={1320} onClose={onClose} footer={(
       <>
         <span className="quiet grow">{LIGHT_WORDS[photograph.light]} · kept {showMoment(photograph.at, laboratory.zone)} · {photograph.size.toLocaleString('en')} bytes · <span className="mono">{shortDigest(photograph.sha256)}</span></span>
-        {changed ? <><Button kind="quiet" onPress={() => { setOwn(null); focusSoon(FRAME); }}>Drop the changes</Button><Button kind="main" isDisabled={saveLook.isPending} onPress={() => { saveLook.mutate({ photographId: photograph.id, view: set }, { onSuccess: () => { setOwn(null); focusSoon(FRAME); notes.say('Kept how it is looked at; the photograph itself is unchanged.'); }, onError: (e) => { notes.complain(e.failure); } }); }}>Keep this view</Button></> : null}
+        {changed ? <><Button kind="quiet" onPress={() => { setOwn(null); focusSoon(FRAME); }}>Drop the changes</Button><Button kind="main" isPending={saveLook.isPending} onPress={() => { saveLook.mutate({ photographId: photograph.id, view: set }, { onSuccess: () => { setOwn(null); focusSoon(FRAME); notes.say('Kept how it is looked at; the photograph itself is unchanged.'); }, onError: (e) => { notes.complain(e.failure); } }); }}>Keep this view</Button></> : null}
         <Button onPress={() => { content.mutate({ photographId: photograph.id }, { onSuccess: (f) => { saveFile(f.name, f.mediaType, f.bytes); }, onError: (e) => { notes.complain(e.failure); } }); }}>Save as it came</Button>
       </>
     )}>

@@ -17,11 +17,14 @@ import { DraftList } from './builder/draft-list.tsx';
 import { NewReport } from './builder/new-report.tsx';
 import { listReports, type Shown } from './list-reports.ts';
 import { WithdrawReport } from './withdraw-report.tsx';
+import { useMay } from '../people/use-may.ts';
 import './builder/builder.css';
 
 /** Reports in the making, and issued ones: frozen bytes, printed again as they were. */
 export default function ReportsView() {
   const { laboratory } = useHouse();
+  const mayWrite = useMay('reportDrafts.create');
+  const mayWithdraw = useMay('reports.withdraw');
   const reports = useAsk('reports.list', { caseId: null });
   const drafts = useAsk('reportDrafts.list', { caseId: null });
   const create = useChange('reportDrafts.create');
@@ -33,7 +36,7 @@ export default function ReportsView() {
   const [text, setText] = useState('');
   const [shown, setShown] = useState<Shown>('all');
   const [beginning, setBeginning] = useState(false);
-  useKey('N', () => { setBeginning(true); }, !beginning);
+  useKey('N', () => { setBeginning(true); }, !beginning && mayWrite);
   const amend = (report: ReportRow) => { create.mutate({ amends: report.id }, { onSuccess: ({ draftId }) => { go({ view: 'report', id: draftId }); }, onError: (e) => { notes.complain(e.failure); } }); };
   const rows = listReports(reports.data ?? [], text, shown);
   const columns: readonly Column<(typeof rows)[number]>[] = [
@@ -47,14 +50,14 @@ export default function ReportsView() {
     { key: 'by', head: 'By', width: 'minmax(84px, 1fr)', cell: (r) => <span title={r.issuedBy}>{r.issuedBy}</span>, sort: (r) => r.issuedBy },
     { key: 'save', head: '', width: '232px', align: 'right', cell: (r) => (
       <span onClick={(e) => { e.stopPropagation(); }}>
-        {r.state === 'issued' ? <Button kind="quiet" aria-label={`Amend ${r.number}, revision ${r.revision}`} isDisabled={create.isPending} onPress={() => { amend(r); }}>Amend</Button> : null}
-        {r.state === 'issued' ? <Button kind="quiet" aria-label={`Withdraw ${r.number}, revision ${r.revision}`} onPress={() => { setWithdrawing(r); }}>Withdraw</Button> : null}
+        {r.state === 'issued' && mayWrite ? <Button kind="quiet" aria-label={`Amend ${r.number}, revision ${r.revision}`} isPending={create.isPending} onPress={() => { amend(r); }}>Amend</Button> : null}
+        {r.state === 'issued' && mayWithdraw ? <Button kind="quiet" aria-label={`Withdraw ${r.number}, revision ${r.revision}`} onPress={() => { setWithdrawing(r); }}>Withdraw</Button> : null}
         <Button kind="quiet" onPress={() => { pdf.mutate({ reportId: r.id }, { onSuccess: (p) => { saveFile(p.name, 'application/pdf', p.pdf); }, onError: (e) => { notes.complain(e.failure); } }); }}>Save PDF</Button>
       </span>
     ) },
   ];
   return (
-    <View over="Issued reports stay as they were printed" title="Reports" actions={<><Button keys="F" onPress={check}>Check a report</Button><Button kind="main" keys="N" onPress={() => { setBeginning(true); }}>New report</Button></>}>
+    <View over="Issued reports stay as they were printed" title="Reports" actions={<><Button keys="F" onPress={check}>Check a report</Button>{mayWrite ? <Button kind="main" keys="N" onPress={() => { setBeginning(true); }}>New report</Button> : null}</>}>
       <div className="page page-sheet">
         {reports.isError ? <Trouble {...reports.error.failure} /> : null}
         {reports.isPending ? <Working what="Reading the reports" /> : null}

@@ -26,7 +26,7 @@ export function TakeInBundle({ file, verdict }: { readonly file: IncomingFile; r
       <p className="second">It is kept as it came, to be looked into. Its cases never become cases of this laboratory and count in none of its figures. Its bytes make the casebook larger.</p>
       {asks ? <Field label={verdict.verdict === 'unsigned' ? 'How you made sure whose it is' : 'How you compared the fingerprint with the laboratory'} placeholder="for instance: fingerprint read out by telephone" value={checkedHow} error={wrong} onChange={setCheckedHow} /> : null}
       {failure && wrong === undefined ? <Trouble {...failure} /> : null}
-      <div><Button kind="main" keys="Mod+Enter" isDisabled={take.isPending} onPress={send}>{take.isPending ? 'Taking in' : 'Take it in'}</Button></div>
+      <div><Button kind="main" keys="Mod+Enter" isPending={take.isPending} onPress={send}>{take.isPending ? 'Taking in' : 'Take it in'}</Button></div>
     </section>
   );
 }

@@ -158,7 +158,7 @@ export function AddTest({ folder, method: asked, dropped, onClose, onKept }: Pro
             {kept.failing ? <><span className="warn">{notKeptWords(kept.failing)}</span>. </> : null}
             {faults['cautions'] ?? (record.isPending ? 'Keeping the files and analysing them …' : tally || 'Kept under your name with time, instrument and the digest of every file.')}
           </span>
-          <Button kind="main" keys="Mod+Enter" isDisabled={record.isPending} onPress={submit}>Keep the run</Button>
+          <Button kind="main" keys="Mod+Enter" isPending={record.isPending} onPress={submit}>Keep the run</Button>
         </>
       )}>
         <div className="add-test">

@@ -36,7 +36,7 @@ export function ParametersForm({ spectrum, parameters }: { readonly spectrum: Sp
         <Field label="Stone’s temperature" mono suffix="K" value={kelvin} onChange={setKelvin} error={errorOf('temperatureK')} />
         <Field label="Resolution (FWHM)" mono suffix={parameters.method === 'infrared' || parameters.method === 'raman' ? 'cm⁻¹' : 'nm'} value={resolution} onChange={setResolution} error={errorOf('resolution')} />
         <Field label="Scale may be off by" mono suffix="nm" value={scale} onChange={setScale} error={errorOf('calibrationErrorNm')} />
-        <Button type="submit" isDisabled={analyse.isPending}>Analyse again</Button>
+        <Button type="submit" isPending={analyse.isPending}>Analyse again</Button>
       </div>
       {spectrum.analysis ? <p className="quiet">Pipeline {spectrum.analysis.result.pipeline}, tables {spectrum.analysis.result.tables}. The earlier analysis and its decisions stay on record.</p> : null}
       {analyse.error && Object.keys(wrong).length === 0 ? <Trouble {...analyse.error.failure} /> : null}

@@ -29,25 +29,25 @@ export function NewCasebook({ onBack }: { readonly onBack: () => void }) {
   useFocusWrong('.start-form', null, create.error);
   const differ = password !== again ? 'The two do not agree.' : undefined;
   const submit = () => {
-    if (differ !== undefined) return;
+    if (differ !== undefined || create.isPending) return;
     create.mutate({ name, address, zone, logo, person: { name: person, initials: initials || initialsOf(person), roles: [...roles], password } }, { onSuccess: ({ recovery }) => { showRecoverySheet(recovery); } });
   };
   return (
     <form className="start-form" onSubmit={(e) => { e.preventDefault(); submit(); }}>
       <h2>Your laboratory</h2>
-      <Field label="Laboratory’s name, as on its reports" value={name} onChange={setName} error={wrong['name']} autoFocus />
-      <Field label="Address" lines={2} value={address} onChange={setAddress} error={wrong['address']} hint="Stands at the head of every report; a report can’t be issued without it." />
+      <Field label="Laboratory’s name, as on its reports" value={name} onChange={setName} refusal={wrong['name']} autoFocus />
+      <Field label="Address" lines={2} value={address} onChange={setAddress} refusal={wrong['address']} hint="Stands at the head of every report; a report can’t be issued without it." />
       <div className="fields-two">
         <Choice label="Time zone" value={zone} onChange={setZone} options={ZONES.map((z) => ({ value: z, label: z.replaceAll('_', ' ') }))} error={wrong['zone']} />
         <LogoField logo={logo} onChange={setLogo} />
       </div>
       <h2>First person</h2>
       <div className="fields-two">
-        <Field label="Name" value={person} onChange={setPerson} error={wrong['person.name']} />
-        <Field label="Initials" value={initials} onChange={setInitials} placeholder={initialsOf(person) || 'A.B.'} error={wrong['person.initials']} />
+        <Field label="Name" value={person} onChange={setPerson} refusal={wrong['person.name']} />
+        <Field label="Initials" value={initials} onChange={setInitials} placeholder={initialsOf(person) || 'A.B.'} refusal={initials === '' && initialsOf(person) !== '' ? undefined : wrong['person.initials']} />
       </div>
       <div className="fields-two">
-        <PasswordField label="Password" value={password} onChange={setPassword} error={wrong['person.password']} hint={`At least ${MIN_PASSWORD} characters; several words in a row are easy to remember.`} />
+        <PasswordField label="Password" value={password} onChange={setPassword} refusal={wrong['person.password']} hint={`At least ${MIN_PASSWORD} characters; several words in a row are easy to remember.`} />
         <PasswordField label="Password, once more" value={again} onChange={setAgain} error={again === '' && create.error === null ? undefined : differ} />
       </div>
       <fieldset className="fields-ticks">
@@ -58,7 +58,7 @@ export function NewCasebook({ onBack }: { readonly onBack: () => void }) {
       <p className="quiet">A conclusion needs a second person to confirm it: add colleagues under House afterwards.</p>
       {create.error && Object.keys(wrong).length === 0 ? <Trouble {...create.error.failure} /> : null}
       <div className="row gap8">
-        <Button kind="main" type="submit" isDisabled={create.isPending}>Start the casebook</Button>
+        <Button kind="main" type="submit" isPending={create.isPending}>{create.isPending ? 'Starting …' : 'Start the casebook'}</Button>
         <Button kind="quiet" onPress={onBack}>Back</Button>
       </div>
     </form>

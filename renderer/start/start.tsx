@@ -40,10 +40,10 @@ export function Start({ status }: { readonly status: Output<'casebook.status'> }
   const notes = useNotes();
   if (status.state === 'unusable' && status.trouble) return <Unusable trouble={status.trouble} file={status.file} />;
   return (
-    <main className="start">
+    <main className={`start ${way === null ? '' : 'start-at-work'}`}>
       <header className="start-head">
         <p className="start-brand"><Mark size={26} />Culet</p>
-        <p className="second">Keeps a gem laboratory’s diamond cases: custody, raw readings, the evidence for each stone, and the screening report.</p>
+        {way === null ? <p className="second">Keeps a gem laboratory’s diamond cases: custody, raw readings, the evidence for each stone, and the screening report.</p> : null}
         {status.hostNote ? <p className="quiet">{status.hostNote}</p> : null}
       </header>
       {way === 'own' ? <NewCasebook onBack={() => { setWay(null); }} /> : null}

@@ -30,14 +30,14 @@ export function AddFinding({ stoneId, onClose }: { readonly stoneId: string; rea
   useKey('Mod+Enter', submit, !leaving);
   return (
     <>
-      <Dialog title="An own observation" onClose={close} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending} onPress={submit}>Add it</Button>}>
-        <Field label="What was seen, in one sentence" lines={2} autoFocus value={statement} onChange={setStatement} error={wrong['statement']} placeholder="girdle inscription LG-0417 under 40×" />
+      <Dialog title="An own observation" onClose={close} footer={<Button kind="main" keys="Mod+Enter" isPending={add.isPending} onPress={submit}>Add it</Button>}>
+        <Field label="What was seen, in one sentence" lines={2} autoFocus value={statement} onChange={setStatement} refusal={wrong['statement']} placeholder="girdle inscription LG-0417 under 40×" />
         <div className="two-fields">
           <Choice<MethodId> label="By which method" value={method} onChange={setMethod} options={METHOD_IDS.map((m) => ({ value: m, label: METHODS[m].name }))} />
           <Choice<Supports> label="It speaks for" value={supports} onChange={setSupports} options={SUPPORTS.map((s) => ({ value: s, label: SUPPORTS_WORDS[s] }))} />
         </div>
         {supports === 'none' ? null : <Choice<Strength> label="With what weight" value={strength} onChange={setStrength} options={STRENGTHS.map((s) => ({ value: s, label: STRENGTH_WORDS[s] }))} />}
-        <Field label="What it can’t say (if anything)" value={caution} onChange={setCaution} error={wrong['caution']} placeholder="an inscription can be copied" />
+        <Field label="What it can’t say (if anything)" value={caution} onChange={setCaution} refusal={wrong['caution']} placeholder="an inscription can be copied" />
         <p className="quiet">What is written here is listed among the findings. It does not replace the diamond check, which needs a recorded run.</p>
         {add.error && Object.keys(wrong).length === 0 ? <Trouble {...add.error.failure} /> : null}
       </Dialog>

@@ -17,7 +17,7 @@ export function WithdrawForm({ sample, onClose }: { readonly sample: KnownSample
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, withdraw.error);
   return (
-    <Dialog title={`Withdraw ${sample.label}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={withdraw.isPending} onPress={submit}>Withdraw the sample</Button>}>
+    <Dialog title={`Withdraw ${sample.label}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={withdraw.isPending} onPress={submit}>Withdraw the sample</Button>}>
       <p>No trial can be entered for it any more. {sample.trials === 0 ? 'It has none so far.' : sample.trials === 1 ? 'Its one trial stays and counts as what the sample was said to be.' : `Its ${sample.trials} trials stay and count as what the sample was said to be.`}</p>
       <Field label="Why" lines={2} value={reason} onChange={setReason} error={wrong['reason']} autoFocus placeholder="lost, broken, known to everybody in the house, origin in doubt" />
       {withdraw.error && Object.keys(wrong).length === 0 ? <Trouble {...withdraw.error.failure} /> : null}

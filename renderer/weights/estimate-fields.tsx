@@ -48,7 +48,7 @@ export function EstimateFields({ stone, estimate, closedBack }: { readonly stone
         <Choice<DepthWay> label="Depth was" value={depthWay} onChange={setDepthWay} options={DEPTH_WAYS.map((value) => ({ value, label: DEPTH_WORDS[value] }))} />
         <Choice<Girdle> label="Girdle" value={girdle} onChange={setGirdle} options={GIRDLES.map((value) => ({ value, label: GIRDLE_WORDS[value] }))} />
         <Field label="Shape" mono suffix="%" value={shape} onChange={setShape} error={faults['shapePercent']} />
-        <div className="estimate-keep"><Button isDisabled={keep.isPending} onPress={submit}>Keep estimate</Button></div>
+        <div className="estimate-keep"><Button isPending={keep.isPending} onPress={submit}>Keep estimate</Button></div>
       </div>
       <p role="status">{now ? <><span className="mono">{estimateText(now)}</span> <span className="quiet">(k = 2)</span></> : <span className="quiet">Write length, width and depth: the estimate follows.</span>}{estimate ? <span className="quiet"> · kept: {estimateText(estimate)}, {estimate.by}</span> : null}</p>
       <p className="quiet">An estimate for diamond, never a weighing. {FORMULAS[cut].source === 'compared' ? 'Its factor is in common print for appraisers.' : 'Its factor is from memory.'} The error holds one reading of {laboratory.settings.readingMm} mm, the cut’s own spread and how the depth was found.</p>

@@ -16,6 +16,7 @@ export function PieceTotal({ itemId, weights }: { readonly itemId: string; reado
   const declare = useChange('weights.declare');
   const notes = useNotes();
   const submit = () => {
+    if (declare.isPending) return;
     const parsed = text.trim() === '' ? null : parseCarat(text);
     setWrong(parsed && !parsed.ok ? parsed.error : undefined);
     if (parsed && !parsed.ok) return;
@@ -28,7 +29,7 @@ export function PieceTotal({ itemId, weights }: { readonly itemId: string; reado
         <form className="piece-declared" onSubmit={(e) => { e.preventDefault(); submit(); }} onKeyDown={(e) => { if (e.key === 'Escape') setEditing(false); }}>
           <Field label="Total weight, as declared" mono suffix="ct" value={text} onChange={setText} error={wrong} autoFocus />
           <Field label="Where it stands" value={note} onChange={setNote} placeholder="invoice, engraving …" />
-          <Button type="submit" isDisabled={declare.isPending}>Keep</Button><Button kind="quiet" onPress={() => { setEditing(false); }}>Leave it</Button>
+          <Button type="submit" isPending={declare.isPending}>Keep</Button><Button kind="quiet" onPress={() => { setEditing(false); }}>Leave it</Button>
         </form>
       ) : null}
       {declare.error ? <Trouble {...declare.error.failure} /> : null}

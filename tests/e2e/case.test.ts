@@ -58,7 +58,7 @@ describe.each(availableHosts())('a case in %s', (host) => {
   test('will not write down a weight that is none, or an entry without what it needs', async () => {
     await culet.page.getByRole('group', { name: 'Custody' }).getByRole('button', { name: 'Weigh' }).click();
     await culet.page.keyboard.press('Control+Enter');
-    await sheet().getByText('Weight must be written.').waitFor();
+    await sheet().getByText('Write what the balance shows.').waitFor();
     await expect.poll(() => focusedName(culet.page)).toBe('Weight');
     await sheet().getByRole('textbox', { name: 'Weight' }).fill('about one');
     await culet.page.keyboard.press('Control+Enter');

@@ -4,6 +4,7 @@ import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { beginCasebook } from './steps/begin-casebook.ts';
 import { callDoor } from './steps/call-door.ts';
 import { usualCase } from './steps/hand-overs.ts';
+import { focusedName } from './steps/keyboard.ts';
 import { lookAt } from './steps/look-at.ts';
 import { fileSavedBy } from './steps/save-file.ts';
 
@@ -35,9 +36,10 @@ describe.each(availableHosts())('custody in %s', (host) => {
   test('two items leave the house together, with a form that both hands sign', async () => {
     await pick('A');
     await pick('B');
-    await culet.page.getByRole('group', { name: 'With the chosen items' }).getByRole('button', { name: 'Hand over' }).click();
+    await culet.page.keyboard.press('h');
     await culet.page.keyboard.press('Control+Enter');
-    await sheet().getByText('To must be written.').waitFor();
+    await sheet().getByText('Write who takes it.').waitFor();
+    await sheet().getByText('Write by which day it is expected back').waitFor();
     await lookAt(culet, 'hand-over', ['light']);
     await sheet().getByRole('textbox', { name: 'To', exact: true }).fill('Tidewrack University (invented)');
     await sheet().getByRole('textbox', { name: 'For what' }).fill('photoluminescence at 77 K');
@@ -49,6 +51,25 @@ describe.each(availableHosts())('custody in %s', (host) => {
     await shelf(/^out of the house/).click();
     await culet.page.getByRole('row', { name: /out with Tidewrack University/ }).first().waitFor();
     expect(await culet.page.getByRole('row', { name: /out with Tidewrack University/ }).count()).toBe(2);
+  });
+
+  test('printing the form leaves the keys with the sheet, and counting what is out is warned of', async () => {
+    await pick('A');
+    await culet.page.keyboard.press('c');
+    await sheet().getByText(/\/ A: out of the house on record/).waitFor();
+    await culet.page.keyboard.press('Escape');
+    await sheet().waitFor({ state: 'detached' });
+    await culet.page.keyboard.press('h');
+    await sheet().getByRole('textbox', { name: 'To', exact: true }).fill('Tidewrack University (invented)');
+    await sheet().getByRole('textbox', { name: 'Expected back' }).fill('2099-01-31');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet().getByRole('button', { name: 'Done' }).waitFor();
+    await culet.page.keyboard.press('Shift+Tab');
+    await fileSavedBy(culet, () => culet.page.keyboard.press('Enter'));
+    expect(await focusedName(culet.page)).toBe('Print the form');
+    await culet.page.keyboard.press('Escape');
+    await sheet().waitFor({ state: 'detached' });
+    await expect.poll(() => focusedName(culet.page)).toContain('choose all shown');
   });
 
   test('the item says where it is, and is taken back with its weight compared', async () => {

@@ -99,8 +99,11 @@ export function table(sheet: Sheet, parent: Element, columns: readonly Column[],
 
   if (laid[0]) sheet.ensure(headHeight + Math.min(rowHeight(laid[0]), sheet.bodyHeight / 2));
   drawHead();
-  for (const cells of laid) {
+  for (const [index, cells] of laid.entries()) {
     const height = rowHeight(cells);
+    // The last row does not stand alone under a repeated head: the one before it goes with it.
+    const both = index > 0 && index === laid.length - 2 ? height + rowHeight(laid[index + 1]!) : 0;
+    if (both > sheet.room && both <= sheet.bodyHeight - headHeight) { sheet.newPage(); drawHead(); }
     if (height > sheet.room && (height <= sheet.bodyHeight - headHeight || sheet.room < sheet.bodyHeight / 3)) { sheet.newPage(); drawHead(); }
     const row = sheet.child(element, 'TR');
     const elements = columns.map((column) => sheet.child(row, column.rowHead ? 'TH' : 'TD', (column.rowHead ? { scope: 'Row' } : {}) as PDFKit.Mixins.StructureElementOptions));

@@ -67,9 +67,9 @@ export function TemplateSheet({ edited, desk, onClose }: { readonly edited: Edit
     <Dialog title={edited.templateId === null ? 'A new template' : `The template ${edited.content.name}`} width={1180} onClose={onClose}
       footer={(
         <>
-          {edited.templateId !== null && !edited.supplied && !edited.content.withdrawn ? <Button kind="danger" isDisabled={save.isPending} onPress={() => { keep(true); }}>Withdraw it</Button> : null}
+          {edited.templateId !== null && !edited.supplied && !edited.content.withdrawn ? <Button kind="danger" isPending={save.isPending} onPress={() => { keep(true); }}>Withdraw it</Button> : null}
           <Button onPress={backToSupplied}>As it came</Button>
-          <Button kind="main" keys="Mod+Enter" isDisabled={save.isPending} onPress={() => { keep(false); }}>Keep as version {edited.templateId === null ? 1 : edited.version + 1}</Button>
+          <Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={() => { keep(false); }}>Keep as version {edited.templateId === null ? 1 : edited.version + 1}</Button>
         </>
       )}>
       <div className="template-sheet">

@@ -9,7 +9,7 @@ export function DiscardSheet({ draftId, onClose }: { readonly draftId: string; r
   const discard = useChange('reportDrafts.discard');
   return (
     <Dialog title="Discard this draft?" role="alertdialog" width={420} onClose={onClose}
-      footer={<><Button autoFocus onPress={onClose}>Keep it</Button><Button kind="danger" isDisabled={discard.isPending} onPress={() => { discard.mutate({ draftId }, { onSuccess: () => { go({ view: 'reports' }); } }); }}>Discard it</Button></>}>
+      footer={<><Button autoFocus onPress={onClose}>Keep it</Button><Button kind="danger" isPending={discard.isPending} onPress={() => { discard.mutate({ draftId }, { onSuccess: () => { go({ view: 'reports' }); } }); }}>Discard it</Button></>}>
       <p>What was chosen and written for it is gone. The records of the case stay as they are, and no number is used up.</p>
       {discard.error ? <Trouble {...discard.error.failure} /> : null}
     </Dialog>

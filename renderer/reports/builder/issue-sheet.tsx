@@ -24,13 +24,13 @@ export function IssueSheet({ draftId, words, onClose, onIssued }: Props) {
   useKey('Mod+Enter', send);
   return (
     <Dialog title="Issue the report?" role="alertdialog" width={answers ? 520 : 440} onClose={onClose}
-      footer={<><Button onPress={onClose}>Not yet</Button><Button kind="main" keys="Mod+Enter" autoFocus={!answers} isDisabled={issue.isPending} onPress={send}>{issue.isPending ? 'Issuing' : 'Issue it'}</Button></>}>
+      footer={<><Button onPress={onClose}>Not yet</Button><Button kind="main" keys="Mod+Enter" autoFocus={!answers} isPending={issue.isPending} onPress={send}>{issue.isPending ? 'Issuing' : 'Issue it'}</Button></>}>
       <p>It gets its number and is frozen: its bytes are kept and always print the same. A correction is a new revision, never a change.</p>
       <p className="second">A screening result can hurt its owner if it is wrong. Read the pages one by one first.</p>
       {answers ? <>
         <p className="warn">{words.length === 1 ? 'One word' : `${words.length} words`} in this report should not stand there by the rules of naming:</p>
         <WordList words={words} />
-        <Field label={words.length === 1 ? 'Why it is to stand' : 'Why they are to stand'} hint="Kept in the audit ledger under your name." lines={2} autoFocus value={reason} onChange={setReason} error={wrong} />
+        <Field label={words.length === 1 ? 'Why it is to stand' : 'Why they are to stand'} hint="Kept in the audit ledger under your name." lines={2} autoFocus value={reason} onChange={setReason} refusal={wrong} />
       </> : null}
       {issue.error && wrong === undefined ? <Trouble {...issue.error.failure} /> : null}
     </Dialog>

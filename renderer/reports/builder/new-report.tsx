@@ -61,7 +61,7 @@ export function NewReport({ caseId: given, subjectId, onClose }: { readonly case
       {view.data ? <Choice label="What is reported" value={subject} onChange={setSubject} options={subjects.map((one) => ({ value: one.id ?? WHOLE, label: one.name }))} /> : null}
       {fitting.length > 1 ? <Choice label="Template" value={templateId} onChange={setTemplate} options={fitting.map((one) => ({ value: one.templateId, label: one.content.name }))} /> : null}
       {begun ? <p className="row gap8"><span className="grow">A draft on this was begun by {begun.by}.</span><Button onPress={() => { go({ view: 'report', id: begun.id }); }}>Open that draft</Button></p> : null}
-      {standing ? <p className="row gap8"><span className="grow">{standing.number}, revision {standing.revision}, stands for this. A correction is a new revision of it.</span><Button isDisabled={create.isPending} onPress={amend}>Amend it</Button></p> : null}
+      {standing ? <p className="row gap8"><span className="grow">{standing.number}, revision {standing.revision}, stands for this. A correction is a new revision of it.</span><Button isPending={create.isPending} onPress={amend}>Amend it</Button></p> : null}
       {create.error ? <Trouble {...create.error.failure} /> : null}
       {given === undefined && cases.data?.rows.length === 0 ? <p className="second">No case yet: take one in first.</p> : null}
     </Dialog>

@@ -16,10 +16,10 @@ export function drawCustody(context: ReportContext, part: CustodyPart): void {
   }
   paragraph(sheet, section, `Times in ${model.laboratory.zone}. Each entry carries the digest of the one before; the first digits of its own stand at the right.`, { style: TEXT.small, after: 4 });
   table(sheet, section, [
-    { head: 'When', share: 22, style: TEXT.monoSmall, rowHead: true },
-    { head: 'Item', share: 7, style: TEXT.monoSmall },
-    { head: 'What', share: 34, style: TEXT.smallInk },
-    { head: 'Who', share: 20, style: TEXT.smallInk },
+    { head: 'When', share: 20, style: TEXT.monoSmall, rowHead: true },
+    { head: 'Item', share: 6, style: TEXT.monoSmall },
+    { head: 'What', share: 40, style: TEXT.smallInk },
+    { head: 'Who', share: 17, style: TEXT.smallInk },
     { head: 'Weight', share: 13, style: TEXT.monoSmall, align: 'right' },
     { head: 'Digest', share: 12, style: TEXT.monoSmall },
   ], part.entries.map((entry) => [cell(entry.at), cell(entry.item), cell(entry.what), cell(entry.who), cell(entry.weight), cell(entry.hash.slice(0, 10))]), { padding: 2.4 });

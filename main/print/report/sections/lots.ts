@@ -24,7 +24,8 @@ function drawAmounts({ sheet }: ReportContext, section: Element, head: string, r
   table(sheet, section, [
     { head, share: 56, rowHead: true }, { head: 'Stones', share: 16, style: TEXT.mono, align: 'right' }, { head: 'Weight', share: 28, style: TEXT.mono, align: 'right' },
   ], rows.map((row) => [cell(row.name), cell(row.count), cell(row.weight)]));
-  sheet.y += AIR;
+  // Twice as much, or the head of the next table reads as one more row.
+  sheet.y += 2 * AIR;
 }
 
 function drawLot(context: ReportContext, parent: Element, lot: Lot): void {

@@ -55,13 +55,16 @@ function drawFacts({ model, sheet }: ReportContext, section: Element, stone: Sto
   if (half > 0) factColumns(sheet, section, [[{ heading: null, facts: stone.facts.slice(0, half) }], [{ heading: null, facts: stone.facts.slice(half) }]], 8);
 }
 
+/** Height of a stone of which nothing was found, pt: its few lines stay together. */
+const WITHOUT_FINDINGS = 240;
+
 function drawStone(context: ReportContext, part: ResultsPart, index: number, under: PDFKit.PDFOutline | null): void {
   const { sheet } = context;
   const stone = part.stones[index]!;
   const single = part.stones.length === 1;
   const section = sheet.child(sheet.root, 'Sect', { title: `Results, stone ${stone.label}` });
   if (!single) {
-    sheet.ensure(190);
+    sheet.ensure(stone.figures.length + stone.findings.length === 0 ? WITHOUT_FINDINGS : 190);
     if (index > 0 && !sheet.atTop) {
       sheet.y += 16;
       sheet.rule(sheet.y, 'ink', 0.9);

@@ -59,15 +59,22 @@ describe('the form that both hands sign', () => {
     seq: statement.seq, at: statement.at, caseId: view.id, caseNumber: view.number, itemId: item.id, itemLabel: item.label, person: personName, content: statement.content, previous: statement.previous, hash,
   });
   test('lists the item with its seal and names both hands', async () => {
-    const form = buildHandOver(laboratory, null, [{ entry: entryOf(chained(CONTENTS)[2]!), item, seal: 'S-9' }]);
+    const form = buildHandOver(laboratory, null, [{ entry: entryOf(chained(CONTENTS)[2]!), item, seal: 'S-9', lastWeight: null }]);
     expect(form).toMatchObject({ ok: true, value: { from: 'Ada Invented', to: 'Courier', dueBack: '27 Nov 2026', items: [{ seal: 'S-9', entry: 3 }] } });
     const text = (await readPdf(await renderHandOver(form.ok ? form.value : (undefined as never)))).pages.join(' ');
     for (const words of ['Hand-over', 'Given by', 'Taken by', 'Courier', 'S-9', 'infrared elsewhere', item.declared]) expect(text).toContain(words);
   });
+  test('tells the newest weight on record where nothing was weighed at the hand-over, and the one of the receipt where there is no other', () => {
+    const weightOf = (lastWeight: { weight: number; unit: 'ct' | 'g' } | null) => {
+      const form = buildHandOver(laboratory, null, [{ entry: entryOf(chained(CONTENTS)[2]!), item: { ...item, grossWeight: 42_130, weightUnit: 'g' }, seal: '', lastWeight }]);
+      return form.ok ? form.value.items[0]!.weight : form.error;
+    };
+    expect([weightOf({ weight: 10_100, unit: 'ct' }), weightOf(null)]).toEqual(['1.01 ct', expect.stringContaining(' g')]);
+  });
   test('is refused for what did not change hands, and for two hand-overs at once', () => {
     const [received, sealed, out] = chained(CONTENTS).map(entryOf);
-    expect(buildHandOver(laboratory, null, [{ entry: sealed!, item, seal: '' }]).ok).toBe(false);
-    expect(buildHandOver(laboratory, null, [{ entry: received!, item, seal: '' }]).ok).toBe(false);
-    expect(buildHandOver(laboratory, null, [{ entry: out!, item, seal: '' }, { entry: { ...out!, content: { ...out!.content, to: 'Somebody else' } }, item, seal: '' }]).ok).toBe(false);
+    expect(buildHandOver(laboratory, null, [{ entry: sealed!, item, seal: '', lastWeight: null }]).ok).toBe(false);
+    expect(buildHandOver(laboratory, null, [{ entry: received!, item, seal: '', lastWeight: null }]).ok).toBe(false);
+    expect(buildHandOver(laboratory, null, [{ entry: out!, item, seal: '', lastWeight: null }, { entry: { ...out!, content: { ...out!.content, to: 'Somebody else' } }, item, seal: '', lastWeight: null }]).ok).toBe(false);
   });
 });

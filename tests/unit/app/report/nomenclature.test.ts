@@ -19,6 +19,7 @@ describe('words that must not stand in a report', () => {
     // 16 CFR 23.13 and 23.28.
     ['it is flawless', 'flawless', '23.13'],
     ['we certify that', 'certify', 'never certainty'], ['Guaranteed natural', 'Guaranteed', 'never certainty'],
+    ['certainly natural', 'certainly', 'never certainty'], ['beyond doubt natural', 'beyond doubt', 'never certainty'],
   ])('“%s”', (text, word, source) => {
     const remarks = checkNomenclature(text);
     expect(remarks.map((remark) => remark.word)).toEqual([word]);

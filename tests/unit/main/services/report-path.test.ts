@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { unzipSync } from 'fflate';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { createBenchServices } from '../../../../main/services/bench-services.ts';
 import { caseDocument, custodyDocument } from '../../../../app/bundle/case-document.ts';
 import { sha256Hex } from '../../../../app/custody/chain.ts';
 import { canonicalJson } from '../../../../app/custody/canonical-json.ts';
@@ -161,6 +162,20 @@ describe('the report', () => {
     await house.done(house.examiner, 'findings.decide', { findingId: line.id, accept: false, reason: 'A line of the lamp.' });
     expect((await named()).length).toBeLessThan(before.length);
     expect(before).toContain('diamond Raman');
+  });
+
+  test('waits at the bench of those who may confirm it, and of nobody else', async () => {
+    await start();
+    await record();
+    await decideAll();
+    await concludeNatural();
+    const clerk = await house.casebook.people.save({ at: house.now(), personId: house.examiner, operation: 'people.save' }, { id: null, name: 'Cleo Invented', initials: 'CI', roles: ['intake'], active: true });
+    const { 'bench.today': today } = createBenchServices({ now: () => new Date(house.now()), manager: { current: () => house.casebook } } as unknown as Parameters<typeof createBenchServices>[0]);
+    const waiting = async (personId: string) => {
+      const answer = await today({}, { session: { personId }, signal: new AbortController().signal, emit: () => undefined });
+      return answer.ok ? answer.value.toConfirm.length : answer.error.message;
+    };
+    expect([await waiting(house.colleague), await waiting(house.examiner), await waiting(clerk.ok ? clerk.value.id : '')]).toEqual([1, 0, 0]);
   });
 
   test('evidence newer than the conclusion stops the report', async () => {
