@@ -64,8 +64,10 @@ export function drawAxes(model: FigureModel, scale: YScale, plot: Rect, room: Ax
   const caption = { font: 'sans', size: style.captionSize, ink: 'ink3' } as const;
   const numbersY = bottom + room.below + style.tickGap + style.tickSize * 0.8;
   const out: Primitive[] = [{ kind: 'line', x1: plot.x, x2: plot.x + plot.width, y1: bottom, y2: bottom, ink: 'ink3', width: style.hairline }];
+  // A number at the very top hangs from the frame: centred on it, it would touch the caption above.
+  const highest = plot.y + style.tickSize * 0.75;
   scale.values.forEach((v, i) => {
-    out.push({ kind: 'text', x: plot.x - style.tickGap, y: yToPx(v, model.yRange, plot) + style.tickSize * 0.35, text: scale.labels[i]!, anchor: 'end', ...number });
+    out.push({ kind: 'text', x: plot.x - style.tickGap, y: Math.max(yToPx(v, model.yRange, plot) + style.tickSize * 0.35, highest), text: scale.labels[i]!, anchor: 'end', ...number });
   });
   for (const { at, label } of xTicks(model, plot, measure, style)) {
     out.push({ kind: 'text', x: xToPx(at, model.xRange, plot), y: numbersY, text: label, anchor: 'middle', ...number });

@@ -49,7 +49,7 @@ export function CustodyForm({ action, item, onClose }: { readonly action: Custod
   useFocusWrong('.dialog', own, append.error);
   if (written) {
     return (
-      <Dialog title="Written down" onClose={onClose} width={440} footer={<><PrintForm seqs={[written.seq]} /><Button kind="main" autoFocus onPress={onClose}>Done</Button></>}>
+      <Dialog key="written" title="Written down" onClose={onClose} width={440} footer={<><PrintForm seqs={[written.seq]} /><Button kind="main" autoFocus onPress={onClose}>Done</Button></>}>
         <p>Entry {written.seq}: {custodyWords(written.content)}</p>
         <p className="quiet">The form lists the item with its seal and weight, and has a line for each hand to sign. It can be printed again from the custody entries.</p>
       </Dialog>

@@ -67,7 +67,7 @@ export function CustodyMany({ action, items, onClose, onWritten }: { readonly ac
   useFocusWrong('.dialog', own, append.error);
   if (written) {
     return (
-      <Dialog title="Written down" onClose={onClose} width={480} footer={<Button kind="main" autoFocus onPress={onClose}>Done</Button>}>
+      <Dialog key="written" title="Written down" onClose={onClose} width={480} footer={<Button kind="main" autoFocus onPress={onClose}>Done</Button>}>
         {forms(written).map((entries) => (
           <p key={entries[0]!.seq} className="row gap8">
             <span className="grow">{entries.length === 1 ? '1 item' : `${entries.length} items`} from {entries[0]!.content.from ?? 'the laboratory'} to {entries[0]!.content.to}</span>

@@ -33,7 +33,7 @@ export default function CustodyOverview() {
   const allShown = rows.length > 0 && rows.every((row) => chosen.has(row.itemId));
   const toggleAll = () => { setChosen(allShown ? new Set() : new Set([...chosen, ...rows.map((row) => row.itemId)])); };
   const columns: readonly Column<Whereabouts>[] = [
-    { key: 'pick', head: '', width: '26px', cell: (r) => <input type="checkbox" aria-label={`Choose ${r.caseNumber} / ${r.label}`} checked={chosen.has(r.itemId)} onClick={(e) => { e.stopPropagation(); }} onKeyDown={(e) => { e.stopPropagation(); }} onChange={() => { toggle(r.itemId); }} /> },
+    { key: 'pick', head: '', width: '26px', cell: (r) => <input type="checkbox" aria-label={`Choose ${r.caseNumber} / ${r.label}`} checked={chosen.has(r.itemId)} onClick={(e) => { e.stopPropagation(); }} onKeyDown={(e) => { if (e.key === 'Enter') e.stopPropagation(); }} onChange={() => { toggle(r.itemId); }} /> },
     { key: 'item', head: 'Item', width: '132px', mono: true, cell: (r) => `${r.caseNumber} / ${r.label}`, sort: (r) => `${r.caseNumber}/${r.label}` },
     { key: 'declared', head: 'Declared as', width: 'minmax(120px, 2fr)', cell: (r) => <span title={r.declared}>{r.declared}</span>, sort: (r) => r.declared },
     { key: 'client', head: 'Client', width: 'minmax(90px, 1.2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },

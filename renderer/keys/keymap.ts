@@ -23,6 +23,8 @@ function chordOf(event: KeyboardEvent): Chord {
 
 function isTyping(target: EventTarget | null): boolean {
   const element = target as HTMLElement | null;
+  // Nobody types into a box to tick: what was ticked is often acted upon by a key at once.
+  if (element instanceof HTMLInputElement && element.type === 'checkbox') return false;
   return element !== null && (element.isContentEditable || ['INPUT', 'TEXTAREA', 'SELECT'].includes(element.tagName));
 }
 

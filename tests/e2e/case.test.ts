@@ -65,7 +65,7 @@ describe.each(availableHosts())('a case in %s', (host) => {
     await sheet().getByText(/“about one” is not a weight in carat/).waitFor();
     await culet.page.keyboard.press('Escape');
     await sheet().waitFor({ state: 'detached' });
-    await expect.poll(() => focusedName(culet.page)).toBe('Weigh');
+    await expect.poll(() => focusedName(culet.page)).toMatch(/^Weigh/);
   });
 
   test('keeps a photograph byte for byte', async () => {

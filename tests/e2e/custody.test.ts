@@ -64,6 +64,7 @@ describe.each(availableHosts())('custody in %s', (host) => {
     await sheet().getByRole('textbox', { name: 'Expected back' }).fill('2099-01-31');
     await culet.page.keyboard.press('Control+Enter');
     await sheet().getByRole('button', { name: 'Done' }).waitFor();
+    await expect.poll(() => focusedName(culet.page)).toBe('Done');
     await culet.page.keyboard.press('Shift+Tab');
     await fileSavedBy(culet, () => culet.page.keyboard.press('Enter'));
     expect(await focusedName(culet.page)).toBe('Print the form');
