@@ -26,6 +26,7 @@ const ROWS = `
   INSERT INTO photo_analysis_run VALUES ('photo-run', (SELECT id FROM case_record), 'photo', (SELECT id FROM stone), 'run');
   INSERT INTO signing_key VALUES ('key', 'p', 'at', (SELECT id FROM person), '');
   INSERT INTO checkpoint VALUES ('checkpoint', 'at', '{}', 'key', 's');
+  INSERT INTO key_store_choice VALUES ('choice', 'at', (SELECT id FROM person), 0, 'r');
   INSERT INTO known_sample VALUES ('sample', 'KS-1', 'natural', 'b', 'at', (SELECT id FROM person));
   INSERT INTO known_sample_withdrawal VALUES ('gone', 'sample', 'r', 'at', (SELECT id FROM person));
   INSERT INTO known_sample_trial VALUES ('trial', 'sample', (SELECT id FROM stone), 'natural', (SELECT id FROM person), 'at', 1, '', 'at', (SELECT id FROM person));
