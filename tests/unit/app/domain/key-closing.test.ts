@@ -19,7 +19,7 @@ describe('how the key is kept, in words', () => {
   });
 
   test('on another machine says so, and what to do, whether or not this one has a store', () => {
-    const cases = [[{}, 'of another computer or account'], [{ offered: null, why: 'a window in a browser can’t reach the system’s key store' }, 'which can’t be used here: a window in a browser can’t reach one.']] as const;
+    const cases = [[{}, 'of another computer or account'], [{ offered: null, why: 'a window in a browser can’t reach the system’s key store' }, 'which can’t be used here: a window in a browser can’t reach the system’s key store.']] as const;
     for (const [here, said] of cases) {
       for (const closedBy of ['store', 'both'] as const) {
         const { state, more } = closingWords(kept({ ...here, closedBy, opensHere: false }));
