@@ -9,6 +9,7 @@ import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryErr
 import { openFailure, type OpenFailure } from './open-failure.ts';
 import { teachFold } from './open-reader.ts';
 import { rebuildSearch, searchIsWhole } from './search/write-search.ts';
+import { keepSince } from './store/laboratory.ts';
 import { createStores, type Stores } from './stores.ts';
 
 /** "CULT" in the header of the file: a casebook says what it is. */
@@ -210,6 +211,7 @@ export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure
     }
     const casebook = assemble(sqlite, options, prepared.value.guardsRestored);
     makeSearchWhole(casebook, prepared.value.searchBroken);
+    if (options.readOnly !== true) keepSince(casebook.handle, options.now().toISOString());
     return ok(casebook);
   } catch (e) {
     if (sqlite.open) sqlite.close();

@@ -65,10 +65,16 @@ export function useAskAll<K extends OperationName>(name: K, inputs: readonly Inp
   return useQueries({ queries: inputs.map((input) => ({ queryKey: [name, input] as const, queryFn: () => askPatiently(name, input) })) }) as UseQueryResult<Output<K>, DoorFailure>[];
 }
 
+/** After these somebody else is at the window, who may not be shown what the one before could see. */
+const SOMEBODY_ELSE: ReadonlySet<OperationName> = new Set(['people.actAs', 'people.signIn', 'people.choosePassword', 'people.recover']);
+
 /** Changes something through the door; every list is asked again afterwards. */
 export function useChange<K extends OperationName>(name: K) {
   return useMutation<Output<K>, DoorFailure, Input<K>>({
     mutationFn: (input) => ask(name, input),
-    onSuccess: () => queryClient.invalidateQueries(),
+    onSuccess: () => {
+      if (SOMEBODY_ELSE.has(name)) queryClient.removeQueries({ type: 'inactive' });
+      return queryClient.invalidateQueries();
+    },
   });
 }

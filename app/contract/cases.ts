@@ -55,6 +55,7 @@ export type IntakeInput = z.infer<typeof intakeInput>;
 export const stoneSummary = z.object({
   id, label: z.string(), itemId: id, mounted: z.boolean(), position: z.string(), shape: z.string(), weight: z.number().nullable(),
   measurements: z.string(), colourClass, runs: z.number(),
+  /** Null where nobody has concluded, or (stage `concluded`) where it is withheld from this person until they have stated theirs. */
   conclusion: conclusionId.nullable(),
   /** open · concluded (waits for the second person) · confirmed · disagreed */
   stage: z.enum(['open', 'concluded', 'confirmed', 'disagreed']),
@@ -124,7 +125,7 @@ export const casesContract = {
     /** Reported and not yet collected. */
     waiting: z.array(caseRow),
     /** Concluded stones that the person at this window may confirm (not concluded by them). */
-    toConfirm: z.array(z.object({ stoneId: id, caseId: id, caseNumber: z.string(), label: z.string(), conclusion: conclusionId, by: z.string(), at: instant })),
+    toConfirm: z.array(z.object({ stoneId: id, caseId: id, caseNumber: z.string(), label: z.string(), /** Null where it is withheld from this person. */ conclusion: conclusionId.nullable(), by: z.string(), at: instant })),
     house: z.object({ itemsInCustody: z.number(), itemsOut: z.number(), itemsOverdue: z.number(), weightsAgree: z.number(), weightsCompared: z.number() }),
     counts: z.object({ cases: z.number(), stones: z.number(), reports: z.number(), instrumentsToCheck: z.number(), custodyEntries: z.number(), auditEntries: z.number() }),
     drafts: z.array(z.object({ key: z.string(), updatedAt: instant })),

@@ -57,13 +57,20 @@ export const truth = z.enum(TRUTHS);
 
 export const knownSampleView = z.object({
   id, label: z.string(), truth, basis: z.string(), createdAt: instant, createdBy: z.string(), trials: z.number(),
-  withdrawn: z.object({ at: instant, by: z.string(), reason: z.string() }).nullable(),
+  /** `originWrong`: it is not what it was said to be, and its trials do not count. */
+  withdrawn: z.object({ at: instant, by: z.string(), reason: z.string(), originWrong: z.boolean() }).nullable(),
 });
 export type KnownSampleView = z.infer<typeof knownSampleView>;
 
 export const trialView = z.object({
   id, sampleId: id, sample: z.string(), truth, outcome: conclusionId, examiner: z.string(), examinedAt: instant, blind: z.boolean(), remark: z.string(),
   stone: z.object({ id, label: z.string(), caseNumber: z.string() }).nullable(), at: instant, by: z.string(),
+  /** Names of the instruments that were used; empty where nobody said. */
+  instruments: z.array(z.string()),
+  /** Set where it was taken back. */
+  withdrawn: z.object({ at: instant, by: z.string(), reason: z.string() }).nullable(),
+  /** False where it was taken back, or the origin of its sample was found to be wrong: it is in no rate then. */
+  counts: z.boolean(),
 });
 export type TrialView = z.infer<typeof trialView>;
 
@@ -77,21 +84,37 @@ export const trialsOutcome = z.object({
   samples: z.array(knownSampleView), trials: z.array(trialView),
   /** Of the trials of the period in which the examiner did not know, and of all. */
   blind: screeningOutcome, all: screeningOutcome,
-  people: z.array(z.object({ id, name: z.string() })),
+  people: z.array(z.object({ id, name: z.string() })), instruments: z.array(z.object({ id, name: z.string() })),
+  /** What the house assumes today: the share of what comes in that is not natural, per cent. */
+  assumedNotNatural: z.number(),
 });
 export type TrialsOutcome = z.infer<typeof trialsOutcome>;
 
 export const checkSeries = z.object({
-  instrumentId: id, instrument: z.string(), quantity: z.string(), unit: z.string(), expected: z.number().nullable(), tolerance: z.number().nullable(),
-  points: z.array(z.object({ at: instant, by: z.string(), value: z.number(), passed: z.boolean(), signals: z.array(z.string()) })),
-  /** From the first checks of the instrument, whatever the period; null where there are too few, or all are the same. */
-  limits: z.object({ mean: z.number(), sigma: z.number(), low: z.number(), high: z.number(), from: z.number() }).nullable(),
-  /** Checks up to the end of the period, those before it counted. */
-  upToEnd: z.number(),
+  instrumentId: id, instrument: z.string(), quantity: z.string(), unit: z.string(),
+  points: z.array(z.object({
+    at: instant, by: z.string(), value: z.number(), passed: z.boolean(), signals: z.array(z.string()),
+    /** What it should have been at this check, and how far from that it still passed; null where nobody said. */
+    expected: z.number().nullable(), tolerance: z.number().nullable(),
+    /** Which of `bases` it belongs to. */
+    base: z.number(),
+  })),
+  /** The whole course up to the end of the period, whatever its beginning: stretches with limits of their own, a new one after each service. */
+  bases: z.array(z.object({
+    /** When it begins: its first check of this quantity. */
+    at: instant,
+    /** The check after a service that began it; null for the first. */
+    service: z.object({ at: instant, words: z.string() }).nullable(),
+    /** From its first checks; null where there are too few, or all are the same. */
+    limits: z.object({ mean: z.number(), sigma: z.number(), low: z.number(), high: z.number(), from: z.number() }).nullable(),
+    /** Checks in it up to the end of the period. */
+    checks: z.number(),
+  })),
 });
 export type CheckSeries = z.infer<typeof checkSeries>;
 
 const MANAGERS = ['manager'] as const;
+const instrumentIds = z.array(id).max(20).default([]);
 
 /** What the manager answers for, in numbers. */
 export const figuresContract = {
@@ -103,11 +126,13 @@ export const figuresContract = {
   'trials.addSample': changes(MANAGERS, z.strictObject({
     label: filled('Give the sample a name of its own, as it stands on its box.', 80), truth, basis: filled('Write how its origin is known.', 400),
   }), knownSampleView),
-  'trials.withdrawSample': changes(MANAGERS, z.strictObject({ sampleId: id, reason: filled('Write why it is no longer used.', 400) }), knownSampleView),
+  'trials.withdrawSample': changes(MANAGERS, z.strictObject({ sampleId: id, reason: filled('Write why it is no longer used.', 400), originWrong: z.boolean().default(false) }), knownSampleView),
+  /** Takes a trial back that was entered by mistake; it stays in the list. */
+  'trials.withdraw': changes(MANAGERS, z.strictObject({ trialId: id, reason: filled('Write why the trial is taken back.', 400) }), trialView),
   /** A trial whose outcome is that of a stone of a case, confirmed by a second person. */
   'trials.addFromStone': changes(MANAGERS, z.strictObject({
-    sampleId: id, caseNumber: filled('Write the number of the case.', 40), stoneLabel: filled('Write the label of the stone.', 20), blind: z.boolean(), remark: line(400).default(''),
+    sampleId: id, caseNumber: filled('Write the number of the case.', 40), stoneLabel: filled('Write the label of the stone.', 20), blind: z.boolean(), remark: line(400).default(''), instrumentIds,
   }), trialView),
   /** A trial that left no stone in the casebook. */
-  'trials.addByHand': changes(MANAGERS, z.strictObject({ sampleId: id, outcome: conclusionId, examinerId: id, examinedOn: calendarDay, blind: z.boolean(), remark: line(400).default('') }), trialView),
+  'trials.addByHand': changes(MANAGERS, z.strictObject({ sampleId: id, outcome: conclusionId, examinerId: id, examinedOn: calendarDay, blind: z.boolean(), remark: line(400).default(''), instrumentIds }), trialView),
 };

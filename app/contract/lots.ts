@@ -22,7 +22,7 @@ export const lotView = z.object({
   plan: z.object({ ...signed, ordinal: z.number(), content: planContent }).nullable(),
   split: z.object({ ...signed, parts: z.array(lotPart), note: z.string() }).nullable(),
   /** Stones of the lot that have a folder of their own. */
-  folders: z.array(z.object({ stoneId: id, label: z.string(), conclusion: conclusionId.nullable(), outcome: lotOutcome.nullable(), confirmed: z.boolean() })),
+  folders: z.array(z.object({ stoneId: id, label: z.string(), conclusion: conclusionId.nullable(), outcome: lotOutcome.nullable(), confirmed: z.boolean(), /** Concluded, and not to be told before a second person has answered. */ waits: z.boolean() })),
   /** What was written into the lot's book, newest first: all but results entered by key. */
   book: z.array(z.object({ ...signed, ordinal: z.number(), words: z.string(), sha256: digest.nullable() })),
 });

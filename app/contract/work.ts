@@ -109,10 +109,18 @@ export const conclusionView = z.object({
 });
 export type ConclusionView = z.infer<typeof conclusionView>;
 
+/** A conclusion that is not shown to this person yet: that there is one, by whom, and nothing of what it says. */
+export const withheldConclusion = z.object({ conclusionId: id, by: z.string(), byId: id, at: instant });
+export type WithheldConclusion = z.infer<typeof withheldConclusion>;
+
 /** A stone with all that was recorded for it. */
 export const stoneFolder = z.object({
   case: caseView, item: itemView, stone: stoneSummary, runs: z.array(runView), findings: z.array(findingView), conclusions: z.array(conclusionView),
   proposal,
+  /** Set where the newest conclusion is withheld from this person until they have stated theirs; `conclusions` then holds none. */
+  withheld: withheldConclusion.nullable().default(null),
+  /** What this person stated before the newest conclusion was shown to them; `outcome` null where they asked to see it without. */
+  reading: z.object({ outcome: conclusionId.nullable(), at: instant }).nullable().default(null),
   /** How far the stone has come in the protocol of its purpose. */
   protocol: protocolState.optional(),
 });
@@ -120,6 +128,7 @@ export type StoneFolder = z.infer<typeof stoneFolder>;
 
 
 const bench = ['examiner', 'second-examiner', 'manager'] as const;
+const CONFIRMERS = ['examiner', 'second-examiner', 'appraiser', 'manager'] as const;
 
 export const workContract = {
   'instruments.list': reads('anyone', nothing, z.array(instrumentView)),
@@ -127,7 +136,7 @@ export const workContract = {
     id: id.nullable(), name: filled('Name the instrument as the bench calls it.', 120), methods: z.array(methodId).min(1, 'Choose at least one method.'),
     serial: line(80), place: line(80), remembers: instrumentMemory, checkEveryDays: z.number().int().min(1).max(3650), active: z.boolean(),
   }), instrumentView),
-  'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400), measured: checkNumber.nullable().default(null) }), instrumentView),
+  'instruments.recordCheck': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ instrumentId: id, passed: z.boolean(), reference: filled('Write what it was checked with.', 200), outcome: filled('Write what came out.', 400), measured: checkNumber.nullable().default(null), /** The first after a service or a repair. */ afterService: z.boolean().default(false) }), instrumentView),
   ...calibrationContract,
   'instruments.tryLaser': reads(bench, z.strictObject(diamondFile), laserTrial),
   /** Keeps the laser’s wavelength as a check of the instrument, which remembers it for its next run. */
@@ -153,10 +162,12 @@ export const workContract = {
   'findings.decide': changes(bench, z.strictObject({ findingId: id, accept: z.boolean(), reason: line(1000) }), findingView),
   'findings.add': changes(bench, z.strictObject({ stoneId: id, method: methodId, statement: filled('Write what was seen.', 600), strength, supports, caution: line(400) }), findingView),
   'conclusions.conclude': changes(['examiner', 'second-examiner', 'manager'], z.strictObject({ stoneId: id, conclusion: conclusionId, reasons: filled('Give the reasons, in sentences an appraiser can print.', 4000), departure: line(2000) }), conclusionView),
-  'conclusions.confirm': changes(['examiner', 'second-examiner', 'appraiser', 'manager'], z.strictObject({
+  /** Ends the withholding for this person: with the conclusion they state themselves, or null, where they know the first one already or want to see it without. */
+  'conclusions.read': changes(CONFIRMERS, z.strictObject({ conclusionId: id, outcome: conclusionId.nullable() }), conclusionView),
+  'conclusions.confirm': changes(CONFIRMERS, z.strictObject({
     conclusionId: id, agrees: z.boolean(), reason: line(2000),
-    /** The second person's own conclusion; `readFirst` where it was stated before the first was shown. */
-    outcome: conclusionId.nullable().default(null), readFirst: z.boolean().default(false),
+    /** The second person's own conclusion, where they disagree; what they stated before the first was shown stands, whatever is said here. */
+    outcome: conclusionId.nullable().default(null),
   }), conclusionView),
   'reports.list': reads('anyone', z.strictObject({ caseId: id.nullable() }), z.array(reportRow)),
   /** What the report would say now, and what is still missing before it may be issued. */

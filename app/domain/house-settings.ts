@@ -31,6 +31,10 @@ export const houseSettings = z.object({
   idleMinutes: z.number().int().min(1).max(120).default(10),
   /** Whether a second person states a conclusion of their own before they are shown the first one: only then do two readings say how well two persons agree. */
   secondReadsFirst: z.boolean().default(false),
+  /** Since when without a break, UTC ISO 8601; written by the casebook when the setting is switched. What was concluded before it could be seen, and is no first reading. */
+  secondReadsFirstSince: z.string().nullable().default(null),
+  /** Share of what comes in that is not natural, per cent: an assumption of the house about its clients, and no finding. What a trial says of a stone that passed depends on it. 2 is an example, no source. */
+  assumedNotNatural: z.number().min(0).max(100).default(2),
   /** Whether the names of those who work here can be seen before anybody signed in; else a name is typed. */
   showNames: z.boolean().default(true),
   /** Where the readers of the house's reports live: decides whether “synthetic” is pointed out (16 CFR Part 23 is wary of it, ISO 18323:2015 permits it). */

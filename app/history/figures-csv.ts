@@ -1,5 +1,6 @@
 import type { AgreementOutcome, CheckSeries, FiguresOutcome, TrialsOutcome } from '../contract/figures.ts';
 import { CONCLUSION_IDS, CONCLUSION_WORDS } from '../domain/conclusion.ts';
+import { missedAmongPassed, missedAtMost } from '../statistics/screening-figures.ts';
 import { csvText, type CsvValue } from '../tables/csv-text.ts';
 
 const rounded = (value: number | null | undefined, digits: number): number | null => (value === null || value === undefined || Number.isNaN(value) ? null : Number(value.toFixed(digits)));
@@ -29,11 +30,41 @@ export function agreementCsv({ readFirst, seen }: AgreementOutcome): string {
 }
 
 export const checksCsv = (series: readonly CheckSeries[]): string => csvText(
-  ['instrument', 'quantity', 'unit', 'at (UTC)', 'by', 'value', 'expected', 'tolerance', 'in order', 'mean', 'lower limit', 'upper limit', 'signals'],
-  series.flatMap(({ instrument, quantity, unit, expected, tolerance, points, limits }) => points.map(({ at, by, value, passed, signals }): CsvValue[] => [
-    instrument, quantity, unit, at, by, value, expected, tolerance, passed ? 'yes' : 'no', limits?.mean ?? null, limits?.low ?? null, limits?.high ?? null, signals.join('; ')])));
+  ['instrument', 'quantity', 'unit', 'at (UTC)', 'by', 'value', 'expected', 'tolerance', 'in order', 'base', 'base begins after service at (UTC)', 'mean', 'lower limit', 'upper limit', 'signals'],
+  series.flatMap(({ instrument, quantity, unit, points, bases }) => points.map(({ at, by, value, expected, tolerance, passed, base, signals }): CsvValue[] => {
+    const { limits, service } = bases[base]!;
+    return [instrument, quantity, unit, at, by, value, expected, tolerance, passed ? 'yes' : 'no', base + 1, service?.at ?? null, limits?.mean ?? null, limits?.low ?? null, limits?.high ?? null, signals.join('; ')];
+  })));
 
 export const trialsCsv = ({ trials }: Pick<TrialsOutcome, 'trials'>): string => csvText(
-  ['sample', 'is', 'was said to be', 'concluded at (UTC)', 'examiner', 'examiner did not know', 'case', 'stone', 'remark', 'entered by', 'entered at (UTC)'],
-  trials.map(({ sample, truth, outcome, examinedAt, examiner, blind, stone, remark, by, at }): CsvValue[] => [
-    sample, CONCLUSION_WORDS[truth], CONCLUSION_WORDS[outcome], examinedAt, examiner, blind ? 'yes' : 'no', stone?.caseNumber ?? null, stone?.label ?? null, remark, by, at]));
+  ['sample', 'is', 'was said to be', 'concluded at (UTC)', 'examiner', 'examiner did not know', 'case', 'stone', 'instruments', 'remark', 'entered by', 'entered at (UTC)', 'counts', 'taken back by', 'taken back at (UTC)', 'why taken back'],
+  trials.map(({ sample, truth, outcome, examinedAt, examiner, blind, stone, instruments, remark, by, at, counts, withdrawn }): CsvValue[] => [
+    sample, CONCLUSION_WORDS[truth], CONCLUSION_WORDS[outcome], examinedAt, examiner, blind ? 'yes' : 'no', stone?.caseNumber ?? null, stone?.label ?? null, instruments.join('; '), remark, by, at,
+    counts ? 'yes' : withdrawn === null ? 'no: origin of the sample was wrong' : 'no: taken back', withdrawn?.by ?? null, withdrawn?.at ?? null, withdrawn?.reason ?? null]));
+
+/** Rates of a screening as they are named for people, and what each is a share of. */
+export const RATES = [
+  { key: 'falseNatural', name: 'False natural', says: 'not natural and said to be natural, of all that are not natural' },
+  { key: 'detected', name: 'Detected', says: 'not natural and said so, of all that are not natural' },
+  { key: 'falseAlarm', name: 'False alarm', says: 'natural and said to be something else, of all natural ones' },
+  { key: 'referred', name: 'Sent on', says: 'without an answer, of all' },
+  { key: 'referredNatural', name: 'Sent on, natural', says: 'of all natural ones' },
+  { key: 'referredOther', name: 'Sent on, not natural', says: 'of all that are not natural' },
+] as const satisfies readonly { readonly key: keyof TrialsOutcome['blind']; readonly name: string; readonly says: string }[];
+
+/**
+ * The rates with their exact limits, of trials in which the examiner did not know and of all, and what they would mean for a stone that was said to be natural.
+ * Shares are fractions of one.
+ * @param assumed per cent of what comes in that is not natural: an assumption, which stands in the table as such
+ */
+export function ratesCsv(outcome: Pick<TrialsOutcome, 'blind' | 'all'>, assumed: number): string {
+  const rows = ([['examiner did not know', outcome.blind], ['all trials', outcome.all]] as const).flatMap(([which, figures]): CsvValue[][] => [
+    ...RATES.map(({ key, name, says }): CsvValue[] => {
+      const { count, of, limits, atMost } = figures[key];
+      return [which, name, says, count, of, ...(of === 0 ? [null, null, null, null] : [count / of, limits.low, limits.high, atMost].map((value) => rounded(value, 6))), null];
+    }),
+    [which, 'Missed among passed', 'not natural, of all that are said to be natural, if that share of what comes in is not natural (assumed, no finding)', null, null,
+      rounded(missedAmongPassed(figures, assumed / 100), 6), null, null, rounded(missedAtMost(figures, assumed / 100), 6), rounded(assumed / 100, 6)],
+  ]);
+  return csvText(['trials', 'rate', 'means', 'count', 'of', 'share', 'at least (95 %)', 'at most (95 %)', 'at most (95 %, one-sided)', 'assumed share that is not natural'], rows);
+}

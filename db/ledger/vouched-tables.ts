@@ -1,8 +1,8 @@
 import { getTableName, getTableColumns, type Table } from 'drizzle-orm';
 import {
-  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyStoreChoice, keyWrap, knownKey, knownSample, knownSampleTrial, knownSampleWithdrawal,
+  analysis, calibration, caseRecord, checkpoint, client, conclusion, confirmation, credential, finding, houseText, instrument, instrumentCheck, item, keyStoreChoice, keyWrap, knownKey, knownSample, knownSampleTrial, knownSampleTrialWithdrawal, knownSampleWithdrawal,
   laboratory, lotRecord, parcel, person, photoAnalysis, photoAnalysisRun, photograph, pictureView, pieceMap, pieceMapVersion, rawRecord, report, reportTemplate, reportWithdrawal, runFile,
-  sealedBundle, signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
+  sealedBundle, secondReading, signingAuthorisation, signingKey, spectrum, stone, testRun, weightRecord,
 } from '../schema/index.ts';
 
 /** A table whose rows the audit ledger vouches for. */
@@ -48,11 +48,14 @@ export const VOUCHED_TABLES: readonly VouchedTable[] = [
   vouched(analysis, 'analysis', `'analysis of “' || (SELECT s.title || '” of ' || ${RUN('s.run_id')} FROM spectrum s WHERE s.id = t.spectrum_id)`),
   vouched(finding, 'finding', `'finding “' || t.statement || '” of stone ' || ${STONE}`),
   vouched(conclusion, 'conclusion', `'conclusion ' || t.ordinal || ' of stone ' || ${STONE}`),
+  vouched(secondReading, 'second reading', `'second reading of conclusion ' || (SELECT c.ordinal || ' of stone ' || s.label || ' of case ' || n.number
+    FROM conclusion c JOIN stone s ON s.id = c.stone_id JOIN case_record n ON n.id = s.case_id WHERE c.id = t.conclusion_id)`),
   vouched(confirmation, 'confirmation', `'confirmation of conclusion ' || (SELECT c.ordinal || ' of stone ' || s.label || ' of case ' || n.number
     FROM conclusion c JOIN stone s ON s.id = c.stone_id JOIN case_record n ON n.id = s.case_id WHERE c.id = t.conclusion_id)`),
   vouched(knownSample, 'known sample', `'known sample “' || t.label || '”'`),
   vouched(knownSampleWithdrawal, 'withdrawal of a known sample', `'withdrawal of known sample “' || (SELECT k.label FROM known_sample k WHERE k.id = t.sample_id) || '”'`),
   vouched(knownSampleTrial, 'trial of a known sample', `'trial of known sample “' || (SELECT k.label FROM known_sample k WHERE k.id = t.sample_id) || '” of ' || substr(t.examined_at, 1, 10)`),
+  vouched(knownSampleTrialWithdrawal, 'withdrawal of a trial', `'withdrawal of the trial of known sample “' || (SELECT k.label || '” of ' || substr(r.examined_at, 1, 10) FROM known_sample_trial r JOIN known_sample k ON k.id = r.sample_id WHERE r.id = t.trial_id)`),
   vouched(pieceMap, 'map of a piece', `'map ' || t.ordinal || ' of item ' || ${ITEM('t.item_id')}`),
   vouched(pieceMapVersion, 'version of a map', `'version ' || t.version || ' of map “' || t.name || '” of item ' || (SELECT ${ITEM('m.item_id')} FROM piece_map m WHERE m.id = t.map_id)`),
   vouched(pictureView, 'view of a photograph', `'view ' || t.version || ' of photograph “' || (SELECT w.name FROM photograph p JOIN raw_record w ON w.id = p.raw_record_id WHERE p.id = t.photograph_id) || '” of case ' || ${CASE}`),

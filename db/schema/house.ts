@@ -54,6 +54,8 @@ export const instrumentCheck = sqliteTable('instrument_check', {
   /** What it should be, and how far from that still passes; null where nobody said. */
   expected: real('expected'),
   tolerance: real('tolerance'),
+  /** True where it is the first after a service or a repair: limits of its course begin anew. Null in rows from before it was asked. */
+  afterService: integer('after_service', { mode: 'boolean' }),
 });
 
 /** Last number given out for a kind ('case', 'report') in a year: numbers are gapless. */

@@ -14,13 +14,15 @@ export const knownSample = sqliteTable('known_sample', {
   createdBy: text('created_by').notNull().references(() => person.id),
 }, (t) => [uniqueIndex('known_sample_label').on(t.label)]);
 
-/** A sample that is no longer used, and why; its trials stay. */
+/** A sample that is no longer used, and why; its trials stay, and count unless its origin was found to be wrong. */
 export const knownSampleWithdrawal = sqliteTable('known_sample_withdrawal', {
   id: text('id').primaryKey(),
   sampleId: text('sample_id').notNull().references(() => knownSample.id),
   reason: text('reason').notNull(),
   at: text('at').notNull(),
   personId: text('person_id').notNull().references(() => person.id),
+  /** True where it is not what it was said to be: its trials were then measured against a wrong answer. Null in rows from before it was asked. */
+  originWrong: integer('origin_wrong', { mode: 'boolean' }),
 }, (t) => [uniqueIndex('known_sample_withdrawal_sample').on(t.sampleId)]);
 
 /** One examination of a known sample and what came out. */
@@ -39,4 +41,15 @@ export const knownSampleTrial = sqliteTable('known_sample_trial', {
   remark: text('remark').notNull(),
   at: text('at').notNull(),
   personId: text('person_id').notNull().references(() => person.id),
-}, (t) => [uniqueIndex('known_sample_trial_stone').on(t.stoneId), index('known_sample_trial_sample').on(t.sampleId)]);
+  /** JSON array of the ids of the instruments that were used; null in rows from before it was asked. */
+  instrumentIds: text('instrument_ids'),
+}, (t) => [index('known_sample_trial_stone').on(t.stoneId), index('known_sample_trial_sample').on(t.sampleId)]);
+
+/** A trial that was entered by mistake: it is listed, and counts nowhere. */
+export const knownSampleTrialWithdrawal = sqliteTable('known_sample_trial_withdrawal', {
+  id: text('id').primaryKey(),
+  trialId: text('trial_id').notNull().references(() => knownSampleTrial.id),
+  reason: text('reason').notNull(),
+  at: text('at').notNull(),
+  personId: text('person_id').notNull().references(() => person.id),
+}, (t) => [uniqueIndex('known_sample_trial_withdrawal_trial').on(t.trialId)]);

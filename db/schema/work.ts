@@ -111,6 +111,16 @@ export const conclusion = sqliteTable('conclusion', {
   at: text('at').notNull(),
 }, (t) => [uniqueIndex('conclusion_stone_ordinal').on(t.stoneId, t.ordinal)]);
 
+/** A second person's own conclusion, stated while the first was withheld from them. It ends the withholding for this person. */
+export const secondReading = sqliteTable('second_reading', {
+  id: text('id').primaryKey(),
+  conclusionId: text('conclusion_id').notNull().references(() => conclusion.id),
+  personId: text('person_id').notNull().references(() => person.id),
+  /** Null where the person asked to see the first conclusion without stating one: they knew it, or did not want to. */
+  outcome: text('outcome'),
+  at: text('at').notNull(),
+}, (t) => [uniqueIndex('second_reading_conclusion_person').on(t.conclusionId, t.personId)]);
+
 export const confirmation = sqliteTable('confirmation', {
   id: text('id').primaryKey(),
   conclusionId: text('conclusion_id').notNull().references(() => conclusion.id),

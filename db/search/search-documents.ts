@@ -1,5 +1,6 @@
 import { CONCLUSION_WORDS, type ConclusionId } from '../../app/domain/conclusion.ts';
 import type { ReadDb, WriteTx } from '../handle.ts';
+import { SEALED } from './sealed-sql.ts';
 import type { SearchKind } from './search-kinds.ts';
 
 /** What is known of one entry: its own words, and those of what it belongs to. Each piece says where it stands. */
@@ -21,8 +22,8 @@ const SQL: Readonly<Record<SearchKind, string>> = {
     ${joined('f.caption', 'photograph f WHERE f.case_id = n.id')} AS own_photograph
     FROM case_record n JOIN client k ON k.id = n.client_id WHERE n.id IN ${OF_THESE}`,
   stone: `SELECT s.id, n.number || ' ' || s.label AS own_number, s.shape AS own_shape, s.position AS own_position, s.measurements AS own_measurement, i.declared AS own_declared,
-    ${joined('c.conclusion', 'conclusion c WHERE c.stone_id = s.id')} AS own_conclusion,
-    ${joined(`c.reasons || ' ' || c.departure`, 'conclusion c WHERE c.stone_id = s.id')} AS own_reason,
+    ${joined('c.conclusion', `conclusion c WHERE c.stone_id = s.id AND NOT ${SEALED('s.id')}`)} AS own_conclusion,
+    ${joined(`c.reasons || ' ' || c.departure`, `conclusion c WHERE c.stone_id = s.id AND NOT ${SEALED('s.id')}`)} AS own_reason,
     ${joined('a.reason', 'confirmation a JOIN conclusion c ON c.id = a.conclusion_id WHERE c.stone_id = s.id')} AS own_answer,
     ${joined('f.statement', `finding f WHERE f.stone_id = s.id AND f.state <> 'replaced'`)} AS own_finding,
     ${joined('r.note', 'test_run r WHERE r.stone_id = s.id')} AS own_note,

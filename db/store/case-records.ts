@@ -16,6 +16,8 @@ import { evidenceOfStone } from './stone-folder.ts';
 export type StoneRecords = {
   readonly stone: StoneSummary; readonly item: ItemView; readonly runs: RunView[]; readonly findings: FindingView[];
   readonly conclusions: ConclusionView[]; readonly proposal: Proposal;
+  /** Set where the conclusions were left out because they are withheld from the person who asks. */
+  readonly withheld?: boolean;
 };
 
 /** Everything that is recorded of a case, as it stands. */

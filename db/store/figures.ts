@@ -6,7 +6,7 @@ import { clopperPearson } from '../../app/evaluation/clopper-pearson.ts';
 import { figuresOverTime, type TimeFacts } from '../../app/history/figures-over-time.ts';
 import { stepsOf, type Grain } from '../../app/history/steps.ts';
 import { cohenKappa, kappaLimits } from '../../app/statistics/cohen-kappa.ts';
-import { controlLimits, controlSignals } from '../../app/statistics/control-chart.ts';
+import { controlCourse } from '../../app/statistics/control-course.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
 import { theLaboratory } from './laboratory.ts';
 
@@ -25,8 +25,11 @@ export function boundsOf(db: ReadDb, { from, to }: FiguresPeriod): { readonly be
   return { begins: startOfDay(from, zone), ends: startOfDay(addDays(to, 1), zone) };
 }
 
+/** A trial that was taken back makes no sample of its stone. */
+const TRIAL_STANDS = 'NOT EXISTS (SELECT 1 FROM known_sample_trial_withdrawal b WHERE b.trial_id = t.id)';
+
 /** Stones that were known samples: no client's, and so in no figure of the house. */
-const NO_SAMPLE = (stoneId: string): string => `NOT EXISTS (SELECT 1 FROM known_sample_trial t WHERE t.stone_id = ${stoneId})`;
+const NO_SAMPLE = (stoneId: string): string => `NOT EXISTS (SELECT 1 FROM known_sample_trial t WHERE t.stone_id = ${stoneId} AND ${TRIAL_STANDS})`;
 
 /** A case is done with at its first report; one that was given back without any, when the last of it was. */
 const CASES = `
@@ -45,7 +48,7 @@ function timeFacts(db: ReadDb, begins: string, ends: string): TimeFacts & { read
     settled: db.all<{ at: string; conclusion: ConclusionId }>(`
       SELECT f.at, c.conclusion FROM confirmation f JOIN conclusion c ON c.id = f.conclusion_id
       WHERE f.agrees = 1 AND f.at >= @begins AND f.at < @ends AND NOT EXISTS (SELECT 1 FROM conclusion l WHERE l.stone_id = c.stone_id AND l.ordinal > c.ordinal) AND ${NO_SAMPLE('c.stone_id')}`, span),
-    knownSamples: db.get<{ n: number }>('SELECT count(*) AS n FROM known_sample_trial WHERE stone_id IS NOT NULL AND examined_at >= @begins AND examined_at < @ends', span)!.n,
+    knownSamples: db.get<{ n: number }>(`SELECT count(*) AS n FROM known_sample_trial t WHERE t.stone_id IS NOT NULL AND t.examined_at >= @begins AND t.examined_at < @ends AND ${TRIAL_STANDS}`, span)!.n,
   };
 }
 
@@ -83,15 +86,19 @@ function agreement(db: ReadDb, period: FiguresPeriod): AgreementOutcome {
 }
 
 type CheckRow = { instrument_id: string; instrument: string; quantity: string; unit: string; expected: number | null; tolerance: number | null; at: string; by: string; value: number; passed: number };
+type Service = { instrument_id: string; at: string; words: string };
 
-/** Limits and rules are of the whole course: a period that begins after a drift would otherwise call the drift normal. */
-function seriesOf(rows: readonly CheckRow[], begins: string): CheckSeries {
+/** Limits and rules are of the whole course: a period that begins after a drift would otherwise call the drift normal. After a service they begin anew, with the first value that comes then. */
+function seriesOf(rows: readonly CheckRow[], services: readonly Service[], begins: string): CheckSeries {
   const newest = rows.at(-1)!;
-  const limits = controlLimits(rows.map((row) => row.value));
-  const signals = limits === null ? [] : controlSignals(rows.map((row) => (row.value - limits.mean) / limits.sigma));
+  const own = services.filter(({ instrument_id: id }) => id === newest.instrument_id);
+  /** The last service between a value and the one before it. */
+  const before = rows.map((row, i) => own.findLast(({ at }) => at <= row.at && i > 0 && at > rows[i - 1]!.at) ?? null);
+  const course = controlCourse(rows.map(({ value }, i) => ({ value, begins: before[i] !== null })));
   return {
-    instrumentId: newest.instrument_id, instrument: newest.instrument, quantity: newest.quantity, unit: newest.unit, expected: newest.expected, tolerance: newest.tolerance,
-    points: rows.map((row, i) => ({ at: row.at, by: row.by, value: row.value, passed: row.passed === 1, signals: signals[i] ?? [] })).filter(({ at }) => at >= begins), limits, upToEnd: rows.length,
+    instrumentId: newest.instrument_id, instrument: newest.instrument, quantity: newest.quantity, unit: newest.unit,
+    points: rows.map((row, i) => ({ at: row.at, by: row.by, value: row.value, passed: row.passed === 1, expected: row.expected, tolerance: row.tolerance, base: course.points[i]!.base, signals: [...course.points[i]!.signals] })).filter(({ at }) => at >= begins),
+    bases: course.bases.map(({ from, count, limits }) => { const service = before[from] ?? null; return { at: rows[from]!.at, service: service === null ? null : { at: service.at, words: service.words }, limits, checks: count }; }),
   };
 }
 
@@ -101,13 +108,14 @@ function checks(db: ReadDb, period: FiguresPeriod): { series: CheckSeries[]; wit
     SELECT k.instrument_id, i.name AS instrument, k.quantity, k.unit, k.expected, k.tolerance, k.at, p.name AS by, k.value, k.passed
     FROM instrument_check k JOIN instrument i ON i.id = k.instrument_id JOIN person p ON p.id = k.person_id
     WHERE k.value IS NOT NULL AND k.at < @ends ORDER BY i.name COLLATE NOCASE, k.instrument_id, k.quantity COLLATE NOCASE, k.unit, k.at, k.rowid`, { ends: span.ends });
+  const services = db.all<Service>('SELECT instrument_id, at, outcome AS words FROM instrument_check WHERE after_service = 1 AND at < @ends ORDER BY at, rowid', { ends: span.ends });
   const groups = new Map<string, CheckRow[]>();
   for (const row of rows) {
     const key = JSON.stringify([row.instrument_id, row.quantity.toLowerCase(), row.unit]);
     groups.set(key, [...groups.get(key) ?? [], row]);
   }
   return {
-    series: [...groups.values()].map((group) => seriesOf(group, span.begins)).filter(({ points }) => points.length > 0),
+    series: [...groups.values()].map((group) => seriesOf(group, services, span.begins)).filter(({ points }) => points.length > 0),
     withoutNumber: db.get<{ n: number }>('SELECT count(*) AS n FROM instrument_check WHERE value IS NULL AND at >= @begins AND at < @ends', span)!.n,
   };
 }

@@ -1,22 +1,25 @@
+import { mayBeWithheld } from '../../app/conclusions/withhold.ts';
 import type { HistoryFilter, HistoryRow } from '../../app/contract/history.ts';
 import type { Output } from '../../app/contract/index.ts';
 import { addDays, dayInZone } from '../../app/custody/calendar.ts';
 import { startOfDay } from '../../app/custody/zone-instant.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
+import { WITHHELD } from '../search/sealed-sql.ts';
 import { matchPartly, searchTerms } from '../search/search-words.ts';
 import { theLaboratory } from './laboratory.ts';
+import { withheldAmong, withheldSince } from './second-readings.ts';
 import { summaryOf, type StoneSummaryRow } from './stone-summaries.ts';
 
 export type HistoryStore = {
-  /** Stones that fit the filter, those of the newest cases first: all are counted, `limit` of them listed. */
-  stones(filter: HistoryFilter & { readonly limit: number }): Promise<{ total: number; rows: HistoryRow[] }>;
+  /** Stones that fit the filter, those of the newest cases first: all are counted, `limit` of them listed. What is withheld from the viewer is neither shown nor looked at. */
+  stones(filter: HistoryFilter & { readonly limit: number }, viewer: string | null): Promise<{ total: number; rows: HistoryRow[] }>;
   /** What the filters offer, by name; `at` (UTC ISO 8601) says what day it is. */
   choices(at: string): Promise<HistoryChoices>;
 };
 
 export type HistoryChoices = Output<'history.choices'>;
 
-type Parameters = Record<string, string | number>;
+type Parameters = Record<string, string | number | null>;
 type Condition = { readonly sql: string; readonly parameters: Parameters };
 
 const SENT_FURTHER = `EXISTS (SELECT 1 FROM conclusion u WHERE u.stone_id = s.id AND u.conclusion = 'undetermined')`;
@@ -48,7 +51,7 @@ function rowOf(row: Row): HistoryRow {
 
 const when = (value: unknown, sql: string, parameters: Parameters = {}): Condition[] => (value === null ? [] : [{ sql, parameters }]);
 
-function conditions(filter: HistoryFilter, zone: string): Condition[] {
+function conditions(filter: HistoryFilter, zone: string, told: Condition[]): Condition[] {
   const terms = searchTerms(filter.text);
   return [
     ...(terms.length === 0 ? [] : [{
@@ -61,6 +64,7 @@ function conditions(filter: HistoryFilter, zone: string): Condition[] {
     ...when(filter.state, 'n.state = @state', { state: filter.state ?? '' }),
     ...(filter.stage === null ? [] : [{ sql: STAGES[filter.stage], parameters: {} }]),
     ...when(filter.conclusion, 'c.conclusion = @conclusion', { conclusion: filter.conclusion ?? '' }),
+    ...(filter.conclusion === null && filter.sentFurther === null ? [] : told),
     ...when(filter.personId, PERSON, { person: filter.personId ?? '' }),
     ...when(filter.instrumentId, 'EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.instrument_id = @instrument)', { instrument: filter.instrumentId ?? '' }),
     ...when(filter.method, 'EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.method = @method)', { method: filter.method ?? '' }),
@@ -71,20 +75,27 @@ function conditions(filter: HistoryFilter, zone: string): Condition[] {
   ];
 }
 
-function listed(db: ReadDb, filter: HistoryFilter & { readonly limit: number }): { total: number; rows: HistoryRow[] } {
-  const parts = conditions(filter, theLaboratory(db).zone);
+/** What a stone was concluded to be is no way to find it for somebody from whom it is withheld. */
+function toldTo(viewer: string | null, since: string | null): Condition[] {
+  return since === null ? [] : [{ sql: `f.id IS NOT NULL OR c.id IS NULL OR NOT ${WITHHELD('s.id')}`, parameters: { viewer, since } }];
+}
+
+function listed(db: ReadDb, filter: HistoryFilter & { readonly limit: number }, viewer: string | null): { total: number; rows: HistoryRow[] } {
+  const { zone, settings } = theLaboratory(db);
+  const parts = conditions(filter, zone, toldTo(viewer, withheldSince(settings)));
   const where = parts.length === 0 ? '' : `WHERE ${parts.map(({ sql }) => `(${sql})`).join(' AND ')}`;
   const parameters: Parameters = Object.assign({}, ...parts.map((part) => part.parameters)) as Parameters;
   const rows = db.all<Row>(`SELECT ${COLUMNS} FROM ${FROM} ${where} ${ORDER} LIMIT @limit`, { ...parameters, limit: filter.limit }).map(rowOf);
+  const withheld = withheldAmong(db, viewer, mayBeWithheld(rows));
   const total = rows.length < filter.limit ? rows.length : db.get<{ n: number }>(`SELECT count(*) AS n FROM ${FROM} ${where}`, parameters)!.n;
-  return { total, rows };
+  return { total, rows: rows.map((row) => (withheld.has(row.id) ? { ...row, conclusion: null, sentFurther: false } : row)) };
 }
 
 export function createHistoryStore(handle: StoreHandle): HistoryStore {
   const db = handle.read;
   const named = (sql: string): { id: string; name: string }[] => db.all(`${sql} ORDER BY name COLLATE NOCASE`);
   return {
-    async stones(filter) { return listed(db, filter); },
+    async stones(filter, viewer) { return listed(db, filter, viewer); },
     async choices(at) {
       const { zone } = theLaboratory(db);
       const first = db.get<{ at: string | null }>('SELECT min(received_at) AS at FROM case_record')?.at ?? null;

@@ -13,7 +13,7 @@ export type InstrumentInput = {
   readonly id: string | null; readonly name: string; readonly methods: readonly MethodId[]; readonly serial: string; readonly place: string;
   readonly remembers: InstrumentMemory; readonly checkEveryDays: number; readonly active: boolean;
 };
-export type CheckInput = { readonly instrumentId: string; readonly passed: boolean; readonly reference: string; readonly outcome: string; /** Null where the check gave no number. */ readonly measured: CheckNumber | null };
+export type CheckInput = { readonly instrumentId: string; readonly passed: boolean; readonly reference: string; readonly outcome: string; /** Null where the check gave no number. */ readonly measured: CheckNumber | null; /** The first after a service: limits of its course begin anew. */ readonly afterService: boolean };
 
 type Row = {
   id: string; name: string; methods: string; serial: string; place: string; remembers: string; check_every_days: number; active: number;
@@ -58,7 +58,7 @@ export function rememberForNextRun(tx: WriteTx, change: Change, instrumentId: st
 }
 
 /** A laser's true wavelength, nm in air, and the curve it was found in. */
-export type LaserInput = Omit<CheckInput, 'measured'> & {
+export type LaserInput = Omit<CheckInput, 'measured' | 'afterService'> & {
   readonly laserNm: number; readonly uncertaintyNm: number; readonly foundNm: number; readonly nominalNm: number; readonly fileName: string; readonly fileSha256: string;
 };
 
@@ -95,7 +95,7 @@ export function createInstrumentsStore(handle: StoreHandle, newId: () => string)
       if (change.personId === null) throw new Error('recordCheck: a check needs a person');
       if (instrumentAt(tx, input.instrumentId, change.at) === null) return null;
       tx.orm.insert(instrumentCheck).values({ id: newId(), ...input, ...measured, at: change.at, personId: change.personId }).run();
-      appendAudit(tx, change, { subject: input.instrumentId, caseId: null, content: { passed: input.passed, reference: input.reference, outcome: input.outcome, ...(measured !== null && { measured }) } });
+      appendAudit(tx, change, { subject: input.instrumentId, caseId: null, content: { passed: input.passed, reference: input.reference, outcome: input.outcome, ...(measured !== null && { measured }), ...(input.afterService && { afterService: true }) } });
       return instrumentAt(tx, input.instrumentId, change.at);
     }),
     keepLaser: (change, { instrumentId, passed, reference, outcome, laserNm, ...measured }) => handle.transact((tx) => {

@@ -7,6 +7,7 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { laboratory } from '../schema/index.ts';
+import { writeSearch } from '../search/write-search.ts';
 import { insertPerson } from './people.ts';
 
 export type Logo = { readonly mediaType: string; readonly bytes: Uint8Array };
@@ -22,6 +23,25 @@ export type LaboratoryStore = {
 };
 
 const ONE = 1;
+
+/** Whatever a window sends, since when the second person reads first is the casebook's own word: a break in it would count as two readings what was seen. */
+function withSince<T extends { readonly settings: HouseSettings }>(input: T, before: HouseSettings | null, at: string): T {
+  const since = !input.settings.secondReadsFirst ? null : before?.secondReadsFirst === true ? before.secondReadsFirstSince ?? at : at;
+  return { ...input, settings: { ...input.settings, secondReadsFirstSince: since } };
+}
+
+/** Stones with a conclusion that was withheld: once it is withheld no more, it can be found. */
+const WAS_SEALED = 'SELECT DISTINCT c.stone_id AS id FROM conclusion c WHERE c.at >= @since AND NOT EXISTS (SELECT 1 FROM confirmation f WHERE f.conclusion_id = c.id)';
+
+/** A casebook in which the setting was switched on before its instant was kept: from now on first conclusions are withheld. */
+export function keepSince(handle: StoreHandle, at: string): void {
+  const missing = `SELECT 1 FROM laboratory WHERE json_valid(settings) AND json_extract(settings, '$.secondReadsFirst') = 1 AND json_extract(settings, '$.secondReadsFirstSince') IS NULL`;
+  if (handle.read.get(missing) === undefined) return;
+  handle.transactNow((tx) => {
+    tx.run(`UPDATE laboratory SET settings = json_set(settings, '$.secondReadsFirstSince', @at)`, { at });
+    appendAudit(tx, { at, personId: null, operation: 'laboratory.save' }, { subject: 'laboratory', caseId: null, content: { secondReadsFirstSince: at } });
+  });
+}
 
 /** The instant the casebook was begun, by which its copies and checkpoints are told; undefined before there is a laboratory. Read alone: the other settings may be what was damaged. */
 export const begunAt = (db: Pick<ReadDb, 'get'>): string | undefined => db.get<{ at: string }>('SELECT created_at AS at FROM laboratory')?.at;
@@ -59,16 +79,20 @@ const facts = (input: LaboratoryInput & { readonly settings: HouseSettings }) =>
 export function createLaboratoryStore(handle: StoreHandle, newId: () => string): LaboratoryStore {
   return {
     async get() { return readLaboratory(handle.read); },
-    create: (at, input, person) => handle.transact((tx) => {
+    create: (at, given, person) => handle.transact((tx) => {
+      const input = withSince(given, null, at);
       const change: Change = { at, personId: null, operation: 'casebook.create' };
       tx.orm.insert(laboratory).values({ id: ONE, ...columns(input), isDemonstration: input.isDemonstration, createdAt: at }).run();
       appendAudit(tx, change, { subject: 'laboratory', caseId: null, content: { ...facts(input), isDemonstration: input.isDemonstration } });
       return insertPerson(tx, change, newId(), { ...person, active: true });
     }),
-    save: (change, input) => handle.transact((tx) => {
+    save: (change, given) => handle.transact((tx) => {
       const before = theLaboratory(tx);
+      const input = withSince(given, before.settings, change.at);
       tx.orm.update(laboratory).set(columns(input)).where(eq(laboratory.id, ONE)).run();
       appendAudit(tx, change, { subject: 'laboratory', caseId: null, content: { before: facts(before), after: facts(input) } });
+      const { secondReadsFirstSince: since } = before.settings;
+      if (since !== null && !input.settings.secondReadsFirst) writeSearch(tx, 'stone', tx.all<{ id: string }>(WAS_SEALED, { since }).map(({ id }) => id));
       return theLaboratory(tx);
     }),
   };

@@ -10,6 +10,7 @@ import { lotRecord } from '../schema/index.ts';
 import { lotBook, lotItem, type LotItem } from './lots-read.ts';
 import { putRawRecord } from './put-raw-record.ts';
 import { notFound, refused } from './refusals.ts';
+import { sealedAmong } from './second-readings.ts';
 import { stoneSummary } from './stone-summaries.ts';
 import { closed } from './stones.ts';
 
@@ -54,6 +55,8 @@ function checkResults(tx: WriteTx, now: LotNow, content: ResultsContent): { read
     const folder = stoneSummary(tx, stoneId);
     if (folder === null || folder.itemId !== now.item.itemId) return notFound('That stone of the lot');
     if (folder.conclusion === null) return refused(`Stone ${folder.label} has no conclusion yet.`, 'Conclude in its folder first.');
+    // The book of a lot is read by everybody: whoever is to state theirs first would find the first conclusion in it.
+    if (sealedAmong(tx, [stoneId]).size > 0) return refused(`${folder.label} is concluded, and a second person has not answered yet.`, 'Take its result over once they have: the lot would show them the first conclusion.');
     if (outcomeOfConclusion(folder.conclusion) !== outcome) return conflict(`The folder of ${folder.label} concludes otherwise.`);
   }
   return null;

@@ -6,7 +6,7 @@ import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts'
 import { jsonOption } from './spectrum-commands.ts';
 
 type CaseOptions = { readonly from?: string; readonly to?: string; readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean };
-type FiguresOptions = { readonly from?: string; readonly to?: string; readonly by: string; readonly csv?: 'over-time' | 'agreement' | 'checks' | 'trials'; readonly casebook?: string; readonly data?: string; readonly json?: boolean };
+type FiguresOptions = { readonly from?: string; readonly to?: string; readonly by: string; readonly csv?: 'over-time' | 'agreement' | 'checks' | 'trials' | 'rates'; readonly casebook?: string; readonly data?: string; readonly json?: boolean };
 
 /** `report`, `bundle`, `figures` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
 export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
@@ -35,7 +35,7 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
     .option('--from <day>', 'first day, yyyy-mm-dd; without it that of the first record that can be counted')
     .option('--to <day>', 'last day; without it today')
     .addOption(new Option('--by <step>', 'steps of time').choices([...GRAINS]).default('month'))
-    .addOption(new Option('--csv <table>', 'print one table as comma-separated text').choices(['over-time', 'agreement', 'checks', 'trials']))
+    .addOption(new Option('--csv <table>', 'print one table as comma-separated text').choices(['over-time', 'agreement', 'checks', 'trials', 'rates']))
     .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.figures)
     .action(async ({ from, to, by, csv, casebook, data, json }: FiguresOptions) => {
       const { runFigures } = await import('./commands/figures.ts');

@@ -1,6 +1,7 @@
 import { contract } from '../../app/contract/index.ts';
 import { ok } from '../../app/result.ts';
 import { personById } from '../../db/store/people.ts';
+import { withheldAmong } from '../../db/store/second-readings.ts';
 import { reading, type IntakeDeps } from './intake-context.ts';
 import type { Services } from './service.ts';
 
@@ -11,7 +12,9 @@ export function createBenchServices(deps: IntakeDeps): Pick<Services, 'bench.tod
       const { may } = contract['conclusions.confirm'];
       const roles = personById(casebook.handle.read, call.session.personId ?? '')?.roles ?? [];
       // Nothing waits for somebody who may not confirm.
-      return ok(Array.isArray(may) && roles.some((role) => may.includes(role)) ? today : { ...today, toConfirm: [] });
+      const waiting = Array.isArray(may) && roles.some((role) => may.includes(role)) ? today.toConfirm : [];
+      const withheld = withheldAmong(casebook.handle.read, call.session.personId, waiting.map(({ stoneId }) => stoneId));
+      return ok({ ...today, toConfirm: waiting.map((one) => (withheld.has(one.stoneId) ? { ...one, conclusion: null } : one)) });
     }),
   };
 }

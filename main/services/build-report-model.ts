@@ -1,3 +1,4 @@
+import { mayBeWithheld, withholdCase, withholdItem, withholdStone } from '../../app/conclusions/withhold.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import { chooseAttached, type ChosenRecord } from '../../app/report-document/choose-attached.ts';
 import { reportCompleteness, type ClauseState, type Signers } from '../../app/report/completeness/report-completeness.ts';
@@ -9,8 +10,9 @@ import type { ReportModel } from '../../app/report/report-model.ts';
 import { readStoredReport } from '../../app/report/stored/read-stored-report.ts';
 import type { ReportTemplate } from '../../app/report/templates/template.ts';
 import { ok, type Result } from '../../app/result.ts';
-import { caseRecords, rawRecordsOfCase } from '../../db/store/case-records.ts';
+import { caseRecords, rawRecordsOfCase, type CaseRecords } from '../../db/store/case-records.ts';
 import { createPhotographsStore } from '../../db/store/photographs.ts';
+import { withheldAmong } from '../../db/store/second-readings.ts';
 import { notFound } from './failures.ts';
 import { runImageTask } from './image-work.ts';
 import { lotsAndWeights } from './lots-and-weights.ts';
@@ -71,6 +73,18 @@ export function subjectLabel(records: Pick<ReportSource, 'case'>, subject: Draft
   return item?.label ?? items.flatMap((one) => one.stones).find((stone) => stone.id === subject.id)?.label ?? records.case.number;
 }
 
+/** The records as the person at the window may see them: a draft is no way around what they are to state first. */
+function asSeen(records: CaseRecords, { casebook, call }: Work): CaseRecords {
+  const withheld = withheldAmong(casebook.handle.read, call.session.personId, mayBeWithheld(records.stones.map(({ stone }) => stone)));
+  if (withheld.size === 0) return records;
+  return {
+    ...records, case: withholdCase(records.case, withheld),
+    stones: records.stones.map((entry) => (withheld.has(entry.stone.id)
+      ? { ...entry, stone: withholdStone(entry.stone, withheld), item: withholdItem(entry.item, withheld), conclusions: [], withheld: true }
+      : { ...entry, item: withholdItem(entry.item, withheld) })),
+  };
+}
+
 async function amendsOf({ amends, reason }: DraftContent, { stores }: Work): Promise<Result<ReportPlan['amends'], Failure>> {
   if (amends === null) return ok(null);
   const stored = await stores.reports.content(amends);
@@ -87,7 +101,7 @@ const templateOf = ({ templateId, templateVersion }: DraftContent, { stores }: W
 export async function buildReportModel({ caseId, content, issue, issuer, template: unkept }: ReportOrder, work: Work): Promise<Result<BuiltReport, Failure>> {
   const ofCase = await caseRecords(work.casebook.handle, caseId, work.at);
   if (ofCase === null) return notFound('This case');
-  const records = narrowSource(ofCase, content.subject);
+  const records = asSeen(narrowSource(ofCase, content.subject), work);
   const template = unkept ?? await templateOf(content, work);
   const figures = await figuresByStone(records.stones, { chosen: content.figures, perStone: template?.content.figuresPerStone ?? null }, work);
   if (!figures.ok) return figures;

@@ -11,6 +11,7 @@ import { taskFailure } from '../workers/task-failure.ts';
 import type { CancelTasks } from './cancel-tasks.ts';
 import { KNOWN_TO_NOBODY, knownFor } from './known-for-reports.ts';
 import type { Services } from './service.ts';
+import { refuseWithheld } from './withhold-first.ts';
 import { reading, type WorkDeps } from './work-context.ts';
 
 /** Beside the casebook, as its backups are: the window has no other way to write more than fits into memory. */
@@ -33,6 +34,8 @@ export function createBundlesServices(deps: WorkDeps & { readonly tasks: CancelT
     'bundles.writePeriod': reading(deps, 'bundles.writePeriod', async ({ task, from, to }, work) => {
       const cases = await casesOfPeriod(work.casebook, { from, to });
       if (!cases.ok) return cases;
+      const telling = refuseWithheld(cases.value.map(({ id }) => id), work);
+      if (telling !== null) return telling;
       const folder = path.join(path.dirname(work.casebook.file), FOLDER);
       const { signal, done } = deps.tasks.begin(task, work.call.signal);
       try {

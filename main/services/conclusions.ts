@@ -7,7 +7,7 @@ import { notFound } from './failures.ts';
 import type { Services } from './service.ts';
 import { asFailure, changing, readersOf, type WorkDeps } from './work-context.ts';
 
-type ConclusionServices = Pick<Services, 'conclusions.conclude' | 'conclusions.confirm'>;
+type ConclusionServices = Pick<Services, 'conclusions.conclude' | 'conclusions.read' | 'conclusions.confirm'>;
 
 export function createConclusionServices(deps: WorkDeps): ConclusionServices {
   return {
@@ -23,6 +23,12 @@ export function createConclusionServices(deps: WorkDeps): ConclusionServices {
         const allowed = checkConclusion({ conclusion, departure, proposed: proposal.conclusion, findings });
         return allowed.ok ? ok({ stoneId, conclusion, reasons, departure, proposal }) : asFailure(allowed.error);
       });
+    }),
+
+    'conclusions.read': changing(deps, 'conclusions.read', async ({ conclusionId, outcome }, { stores, change }) => {
+      const read = await stores.conclusions.read(change, conclusionId, outcome);
+      if (!read.ok) return asFailure(read.error);
+      return read.value === null ? notFound('This conclusion') : ok(read.value);
     }),
 
     'conclusions.confirm': changing(deps, 'conclusions.confirm', async (input, { stores, casebook, change }) => {

@@ -16,6 +16,9 @@ const REFUSALS: Readonly<Record<TrialRefusal, Failure>> = {
   'already-linked': wrong('stoneLabel', 'This stone is linked to a known sample already.', 'One stone of a case is one trial.'),
   'no-person': wrong('examinerId', 'This person is not in the casebook.', 'Choose one of the list.'),
   'not-blind': wrong('blind', 'You examined it yourself and enter it yourself: you knew what it was.', 'Take the tick back; the trial is then kept apart from those in which the examiner did not know.'),
+  'no-trial': { code: 'not-found', message: 'This trial is not in the casebook.', next: 'Load the list again and choose one of it.' },
+  'taken-back': { code: 'conflict', message: 'This trial was taken back already.', next: 'Nothing more is to be done; it counts nowhere.' },
+  'no-instrument': wrong('instrumentIds', 'One of these instruments is not in the casebook.', 'Load the list again and choose of it.'),
   'in-future': wrong('examinedOn', 'That day has not come yet.', 'Enter the day on which the examination was concluded.'),
 };
 
@@ -29,7 +32,8 @@ export function createFiguresServices(deps: IntakeDeps): Pick<Services, keyof ty
     'figures.checks': reading(deps, async (casebook, period) => ok(await casebook.figures.checks(period))),
     'trials.list': reading(deps, async (casebook, period) => ok(await casebook.trials.list(period))),
     'trials.addSample': changing(deps, 'trials.addSample', async (casebook, change, sample) => told(await casebook.trials.addSample(change, sample))),
-    'trials.withdrawSample': changing(deps, 'trials.withdrawSample', async (casebook, change, { sampleId, reason }) => told(await casebook.trials.withdrawSample(change, sampleId, reason))),
+    'trials.withdrawSample': changing(deps, 'trials.withdrawSample', async (casebook, change, { sampleId, ...withdrawal }) => told(await casebook.trials.withdrawSample(change, sampleId, withdrawal))),
+    'trials.withdraw': changing(deps, 'trials.withdraw', async (casebook, change, { trialId, reason }) => told(await casebook.trials.withdraw(change, trialId, reason))),
     'trials.addFromStone': changing(deps, 'trials.addFromStone', async (casebook, change, trial) => told(await casebook.trials.addFromStone(change, { ...trial, caseNumber: trial.caseNumber.trim(), stoneLabel: trial.stoneLabel.trim() }))),
     'trials.addByHand': changing(deps, 'trials.addByHand', async (casebook, change, trial) => told(await casebook.trials.addByHand(change, trial))),
   };

@@ -1,3 +1,4 @@
+import { mayBeWithheld, withholdStone } from '../../app/conclusions/withhold.ts';
 import type { LotView } from '../../app/contract/lots.ts';
 import { gramsToCarats, gramUnits } from '../../app/domain/weight.ts';
 import { outcomeOfConclusion } from '../../app/lots/lot-outcome.ts';
@@ -6,6 +7,7 @@ import { aimSentence } from '../../app/lots/statement-words.ts';
 import type { ReadDb } from '../../db/handle.ts';
 import { theLaboratory } from '../../db/store/laboratory.ts';
 import type { LotNow } from '../../db/store/lots.ts';
+import { sealedAmong } from '../../db/store/second-readings.ts';
 import { stoneSummariesOfCase } from '../../db/store/stone-summaries.ts';
 
 /** One line for the book; results entered by key are many, and stand in the grid. */
@@ -37,6 +39,8 @@ function caratsOf({ grossWeight, weightUnit }: LotNow['item']): number | null {
 
 /** A lot as the window and the report see it. */
 export function lotViewOf(db: ReadDb, { item, book, count }: LotNow): LotView {
+  const stones = stoneSummariesOfCase(db, item.caseId).filter((stone) => stone.itemId === item.itemId);
+  const sealed = sealedAmong(db, mayBeWithheld(stones));
   const counted = newestOf(book, 'count');
   const plan = newestOf(book, 'plan');
   const split = newestOf(book, 'split');
@@ -46,8 +50,8 @@ export function lotViewOf(db: ReadDb, { item, book, count }: LotNow): LotView {
     counted: counted === undefined ? null : { at: counted.at, by: counted.by, sieves: counted.content.sieves, note: counted.content.note },
     plan: plan === undefined ? null : { at: plan.at, by: plan.by, ordinal: plan.ordinal, content: plan.content },
     split: split === undefined ? null : { at: split.at, by: split.by, parts: split.content.parts, note: split.content.note },
-    folders: stoneSummariesOfCase(db, item.caseId).filter((stone) => stone.itemId === item.itemId).map((stone) => ({
-      stoneId: stone.id, label: stone.label, conclusion: stone.conclusion, outcome: stone.conclusion === null ? null : outcomeOfConclusion(stone.conclusion), confirmed: stone.stage === 'confirmed',
+    folders: stones.map((stone) => withholdStone(stone, sealed)).map((stone) => ({
+      stoneId: stone.id, label: stone.label, conclusion: stone.conclusion, outcome: stone.conclusion === null ? null : outcomeOfConclusion(stone.conclusion), confirmed: stone.stage === 'confirmed', waits: sealed.has(stone.id),
     })),
     book: bookLines(book),
   };

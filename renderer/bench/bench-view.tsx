@@ -1,3 +1,4 @@
+import { SHOWN_LATER } from '../../app/conclusions/withhold.ts';
 import type { CaseRow } from '../../app/contract/cases.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { useHouse } from '../house/house-context.tsx';
@@ -59,7 +60,7 @@ export default function BenchView() {
               {t.toConfirm.map((c) => (
                 <a key={c.stoneId} className="bench-row bench-row-confirm" href={placeAddress({ view: 'stone', id: c.stoneId })}>
                   <span className="mono">{c.caseNumber}</span><span>{c.label}</span>
-                  <span className="row gap8"><Glyph of={c.conclusion} />{CONCLUSION_WORDS[c.conclusion]}</span>
+                  <span className="row gap8">{c.conclusion === null ? SHOWN_LATER : <><Glyph of={c.conclusion} />{CONCLUSION_WORDS[c.conclusion]}</>}</span>
                   <span className="quiet one-line">concluded by {c.by}, {showShortDay(c.at, zone)}</span>
                 </a>
               ))}

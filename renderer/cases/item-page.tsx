@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { CaseView, ItemView, StoneSummary } from '../../app/contract/cases.ts';
 import { COLOUR_CLASS_WORDS } from '../../app/domain/colour-class.ts';
-import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { CUSTODY_EVENT_WORDS } from '../../app/domain/custody-event.ts';
 import { formatCarat } from '../../app/domain/weight.ts';
 import { estimateText } from '../../app/weights/estimate-text.ts';
@@ -27,12 +26,13 @@ import { Photographs } from './photographs.tsx';
 import { StoneForm } from './stone-form.tsx';
 import { PieceTotal } from '../weights/piece-total.tsx';
 import { useAsk } from '../queries.ts';
+import { conclusionWords, isWithheld } from '../stones/conclusion-words.ts';
 import { shownConclusion } from '../stones/shown-conclusion.ts';
 import './cases.css';
 
 function ConclusionCell({ stone: s }: { readonly stone: StoneSummary }) {
-  const words = s.conclusion ? CONCLUSION_WORDS[s.conclusion] : 'open';
-  const stage = s.stage === 'open' ? '' : STAGE_WORDS[s.stage];
+  const words = conclusionWords(s, 'open');
+  const stage = s.stage === 'open' || isWithheld(s) ? '' : STAGE_WORDS[s.stage];
   return (
     <span className="row gap8" title={stage ? `${words}; ${stage}` : words}>
       <Glyph of={shownConclusion(s)} />

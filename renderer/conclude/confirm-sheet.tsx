@@ -21,16 +21,12 @@ type Answer = 'agrees' | 'disagrees';
 const OUTCOMES = CONCLUSION_IDS.map((value) => ({ value, label: CONCLUSION_WORDS[value] }));
 const UNSTATED = 'unstated';
 
-/**
- * The second person looks at the same findings and answers. Never the one who concluded. Where the house wants two readings, the first
- * conclusion is not shown before the second person has stated one.
- */
+/** The second person looks at the same findings and answers. Never the one who concluded. What they stated before the first was shown to them stands. */
 export function ConfirmSheet({ folder, conclusion, onClose }: { readonly folder: StoneFolder; readonly conclusion: ConclusionView; readonly onClose: () => void }) {
   const { laboratory, me } = useHouse();
-  const [shown, setShown] = useState(!laboratory.settings.secondReadsFirst);
+  const stated = folder.reading?.outcome ?? null;
   const [own, setOwn] = useState<ConclusionId | null>(null);
-  const [readFirst, setReadFirst] = useState(false);
-  const [answer, setAnswer] = useState<Answer>('agrees');
+  const [answer, setAnswer] = useState<Answer>(stated === null || stated === conclusion.conclusion ? 'agrees' : 'disagrees');
   const [reason, setReason] = useState('');
   const [choosing, setChoosing] = useState(false);
   const [leaving, setLeaving] = useState(false);
@@ -40,16 +36,9 @@ export function ConfirmSheet({ folder, conclusion, onClose }: { readonly folder:
   const wrong = confirm.error?.failure.fields ?? {};
   const submit = () => {
     if (confirm.isPending || choosing || leaving) return;
-    if (!shown) { show(true); return; }
-    confirm.mutate({ conclusionId: conclusion.id, agrees: answer === 'agrees', reason, outcome: readFirst || answer === 'disagrees' ? own : null, readFirst }, { onSuccess: (answered) => { notes.say(answered.confirmation?.agrees ? `${folder.stone.label} is confirmed.` : `${folder.stone.label}: the disagreement is written down.`); onClose(); } });
+    confirm.mutate({ conclusionId: conclusion.id, agrees: answer === 'agrees', reason, outcome: answer === 'disagrees' ? own : null }, { onSuccess: (answered) => { notes.say(answered.confirmation?.agrees ? `${folder.stone.label} is confirmed.` : `${folder.stone.label}: the disagreement is written down.`); onClose(); } });
   };
-  const show = (first: boolean) => {
-    if (first && own === null) return;
-    setReadFirst(first);
-    setAnswer(first && own !== conclusion.conclusion ? 'disagrees' : 'agrees');
-    setShown(true);
-  };
-  const close = () => { if (reason.trim() !== '' || (!shown && own !== null)) setLeaving(true); else onClose(); };
+  const close = () => { if (reason.trim() !== '') setLeaving(true); else onClose(); };
   useKey('Mod+Enter', submit, !choosing && !leaving);
   const accepted = folder.findings.filter((finding) => finding.state === 'accepted');
   return (
@@ -58,13 +47,10 @@ export function ConfirmSheet({ folder, conclusion, onClose }: { readonly folder:
         <>
           <span className="quiet grow">{me ? `You answer as ${me.name}.` : 'Nobody is chosen at this window.'}</span>
           <Button onPress={() => { setChoosing(true); }}>Someone else</Button>
-          {shown
-            ? <Button kind="main" keys="Mod+Enter" isPending={confirm.isPending} onPress={submit}>{answer === 'agrees' ? 'Confirm' : 'Write the disagreement down'}</Button>
-            : <Button kind="main" keys="Mod+Enter" isDisabled={own === null} onPress={submit}>Show the first conclusion</Button>}
+          <Button kind="main" keys="Mod+Enter" isPending={confirm.isPending} onPress={submit}>{answer === 'agrees' ? 'Confirm' : 'Write the disagreement down'}</Button>
         </>
       )}>
-        {shown ? null : <ReadFirst own={own} onOwn={setOwn} by={conclusion.by} onSeen={() => { show(false); }} />}
-        {shown ? <><div className="confirm-what">
+        <div className="confirm-what">
           <h3><Glyph of={conclusion.conclusion} /> <span>{CONCLUSION_WORDS[conclusion.conclusion]}</span></h3>
           <p className="quiet">{conclusion.by}, {showMoment(conclusion.at, laboratory.zone)}</p>
           <p className="concluded-reasons">{conclusion.reasons}</p>
@@ -72,25 +58,14 @@ export function ConfirmSheet({ folder, conclusion, onClose }: { readonly folder:
           <p className="quiet">{accepted.length === 1 ? 'One finding' : `${accepted.length} findings`} accepted, {folder.runs.length === 1 ? 'one run' : `${folder.runs.length} runs`}. Look at the curves before you answer.</p>
         </div>
         {same && !confirm.error ? <Trouble message="You wrote this conclusion; a second person answers to it." next="Let a colleague sign in with “Someone else”." /> : null}
-        {readFirst && own !== null ? <p className="second">Your own conclusion, stated first: {CONCLUSION_WORDS[own]}.</p> : null}
+        {stated === null ? null : <p className="second">Your own conclusion, stated before this one was shown: {CONCLUSION_WORDS[stated]}. {stated === conclusion.conclusion ? '' : 'It is another one: write why you do not agree.'}</p>}
         <div><Segmented<Answer> label="Answer" value={answer} onChange={setAnswer} options={[{ value: 'agrees', label: 'I agree' }, { value: 'disagrees', label: 'I do not agree' }]} /></div>
-        {answer === 'disagrees' && !readFirst ? <Choice<ConclusionId | typeof UNSTATED> label="What you would conclude" value={own ?? UNSTATED} options={[{ value: UNSTATED, label: 'not stated' }, ...OUTCOMES]} onChange={(value) => { setOwn(value === UNSTATED ? null : value); }} error={wrong['outcome']} /> : null}
-        <Field label={answer === 'agrees' ? 'Remark (if any)' : 'Why you do not agree'} lines={3} value={reason} onChange={setReason} error={wrong['reason']} autoFocus /></> : null}
+        {answer === 'disagrees' && stated === null ? <Choice<ConclusionId | typeof UNSTATED> label="What you would conclude" value={own ?? UNSTATED} options={[{ value: UNSTATED, label: 'not stated' }, ...OUTCOMES]} onChange={(value) => { setOwn(value === UNSTATED ? null : value); }} error={wrong['outcome']} /> : null}
+        <Field label={answer === 'agrees' ? 'Remark (if any)' : 'Why you do not agree'} lines={3} value={reason} onChange={setReason} error={wrong['reason']} autoFocus />
         {confirm.error && Object.keys(wrong).length === 0 ? <Trouble {...confirm.error.failure} /> : null}
       </Dialog>
       {choosing ? <WhoWorks onClose={() => { setChoosing(false); confirm.reset(); }} /> : null}
       {leaving ? <LeaveSheet onStay={() => { setLeaving(false); }} onLeave={onClose} /> : null}
-    </>
-  );
-}
-
-/** The second person's own conclusion, before the first one is shown. */
-function ReadFirst({ own, onOwn, by, onSeen }: { readonly own: ConclusionId | null; readonly onOwn: (own: ConclusionId) => void; readonly by: string; readonly onSeen: () => void }) {
-  return (
-    <>
-      <p>Look at the findings and the curves, and say what you would conclude. What {by} concluded is shown afterwards, and you answer to it then.</p>
-      <Choice<ConclusionId> label="Your own conclusion" value={own ?? ''} placeholder="choose" options={OUTCOMES} onChange={onOwn} />
-      <div><Button kind="quiet" onPress={onSeen}>I have seen the first conclusion already</Button></div>
     </>
   );
 }

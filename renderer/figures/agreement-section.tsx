@@ -35,16 +35,16 @@ export function AgreementSection({ agreement }: { readonly agreement: AgreementO
       <h2>Agreement of two persons</h2>
       <h3>Own conclusion stated before the first was shown</h3>
       {readFirst.n === 0
-        ? <p className="figures-said">No answer of this kind in the period. {laboratory.settings.secondReadsFirst ? 'The second person is asked for it when they answer.' : 'To measure it, let the second person state a conclusion first: House, laboratory, “the second person reads first”.'}</p>
+        ? <p className="figures-said">No answer of this kind in the period. {laboratory.settings.secondReadsFirst ? 'What is concluded from now on is withheld from the second person until they have stated theirs.' : 'To measure it, let the second person state a conclusion first: House, laboratory, “the second person reads first”.'}</p>
         : <>
           <p className="figures-said">The same conclusion: {shareWords(readFirst.observed)}. {kappaWords(readFirst)}</p>
           <CrossTable table={readFirst} name="Own conclusion stated first, table" />
-          <p className="quiet">Cohen 1960; standard error after Fleiss, Cohen and Everitt 1969, rough below some thirty stones. The same share of agreement can go with different kappas, so read the table. The program asks before it shows the first conclusion for answering; it cannot know whether it had been seen on the stone’s page or heard.</p>
+          <p className="quiet">Cohen 1960; standard error after Fleiss, Cohen and Everitt 1969, rough below some thirty stones. The same share of agreement can go with different kappas, so read the table. The first conclusion was withheld from the second person, on every page and in every file, until theirs was written down. What was told by word of mouth, or read in a copy of the casebook outside this program, cannot be known.</p>
         </>}
       <h3>Answered with the first conclusion in sight</h3>
       {seen.n === 0 && unstated === 0 ? <p className="figures-said">No answer of this kind in the period.</p> : (
         <>
-          <p className="figures-said">Confirmed or concluded the same: {shareWords(seen.observed)}{unstated > 0 ? `; besides, ${unstated === 1 ? 'one disagreement' : `${unstated} disagreements`} without a conclusion of one’s own` : ''}. This is confirmation, not a second reading: no kappa is computed from it.</p>
+          <p className="figures-said">Confirmed or concluded the same: {shareWords(seen.observed)}{unstated > 0 ? `; besides, ${unstated === 1 ? 'one disagreement' : `${unstated} disagreements`} without a conclusion of one’s own` : ''}. This is confirmation, not a second reading: no kappa is computed from it. Here count conclusions from before the second person had to read first, those that somebody asked to see without stating theirs, and those of a stone of which an earlier conclusion was known to them.</p>
           {seen.n > 0 ? <CrossTable table={seen} name="Answered with the first in sight, table" /> : null}
         </>
       )}

@@ -6,48 +6,61 @@ import { useHouse } from '../house/house-context.tsx';
 import { Button } from '../look/button.tsx';
 import { saveFile } from '../look/save-file.ts';
 import { showDay } from '../look/time.ts';
-import { StepPlot, type PlotLine, type PlotSeries } from './step-plot.tsx';
+import { StepPlot, type PlotBreak, type PlotLine, type PlotSeries } from './step-plot.tsx';
 
 /** As many digits as were entered. */
 const digitsOf = ({ points }: CheckSeries): number => Math.min(6, Math.max(...points.map(({ value }) => (String(value).split('.')[1] ?? '').length)));
 
-function linesOf({ limits, expected, tolerance }: CheckSeries): PlotLine[] {
-  return [
-    ...(limits === null ? [] : [
-      { at: limits.mean, ink: 'ink3' as const, dash: 'solid' as const, name: 'mean' }, { at: limits.low, ink: 'ink3' as const, dash: 'dash' as const, name: 'lower limit' }, { at: limits.high, ink: 'ink3' as const, dash: 'dash' as const, name: 'upper limit' },
-    ]),
-    ...(expected === null ? [] : [{ at: expected, ink: 'natural' as const, dash: 'dot' as const, name: 'expected' }]),
-    ...(expected === null || tolerance === null ? [] : [{ at: expected - tolerance, ink: 'warn' as const, dash: 'dot' as const, name: 'tolerance below' }, { at: expected + tolerance, ink: 'warn' as const, dash: 'dot' as const, name: 'tolerance above' }]),
+/** Expected value and tolerance as they stood at each check; limits of each stretch, cut where one begins anew. */
+function linesOf({ points, bases }: CheckSeries, cuts: readonly number[]): PlotLine[] {
+  const limitsOf = (key: 'mean' | 'low' | 'high') => points.map(({ base }) => bases[base]!.limits?.[key] ?? null);
+  const around = (side: -1 | 1) => points.map(({ expected, tolerance }) => (expected === null || tolerance === null ? null : expected + side * tolerance));
+  const lines: PlotLine[] = [
+    { values: limitsOf('mean'), ink: 'ink3', dash: 'solid', name: 'mean', cuts }, { values: limitsOf('low'), ink: 'ink3', dash: 'dash', name: 'lower limit', cuts }, { values: limitsOf('high'), ink: 'ink3', dash: 'dash', name: 'upper limit', cuts },
+    { values: points.map(({ expected }) => expected), ink: 'natural', dash: 'dot', name: 'expected' },
+    { values: around(-1), ink: 'warn', dash: 'dot', name: 'tolerance below' }, { values: around(1), ink: 'warn', dash: 'dot', name: 'tolerance above' },
   ];
+  return lines.filter(({ values }) => values.some((value) => value !== null));
 }
+
+/** "Mean 546.08 nm, limits …" of one stretch, or why it has none. */
+function limitsWords({ limits, checks }: CheckSeries['bases'][number], unit: string, digits: number): string {
+  if (limits !== null) return `mean ${limits.mean.toFixed(digits + 1)} ${unit}, limits ${limits.low.toFixed(digits + 1)} to ${limits.high.toFixed(digits + 1)} (mean ± 2.66 mean moving ranges of its first ${limits.from} checks)`;
+  return checks < FEWEST_FOR_LIMITS ? `no limits yet: they need at least ${FEWEST_FOR_LIMITS} checks, and there ${checks === 1 ? 'is one' : `are ${checks}`}` : 'no limits: the first values are all the same';
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 const isOut = (passed: boolean, signals: readonly string[]): boolean => !passed || signals.length > 0;
 
 function Chart({ series }: { readonly series: CheckSeries }) {
   const { laboratory } = useHouse();
-  const { points, limits, unit, upToEnd } = series;
+  const { points, bases, unit } = series;
   const digits = digitsOf(series);
   const labels = useMemo(() => points.map((p, i) => `${i + 1} · ${showDay(p.at, laboratory.zone)}`), [points, laboratory.zone]);
   const drawn = useMemo((): PlotSeries[] => [{ kind: 'points', name: series.quantity, ink: 'accent', joined: true, values: points.map((p) => p.value), symbol: points.map((p) => (isOut(p.passed, p.signals) ? 'diamond-open' : 'circle')) }], [points, series.quantity]);
-  const lines = useMemo(() => linesOf(series), [series]);
+  const breaks = useMemo((): PlotBreak[] => points.flatMap((p, i) => (bases[p.base]!.service !== null && (i === 0 ? p.at === bases[p.base]!.at : points[i - 1]!.base !== p.base) ? [{ before: i, words: 'after service' }] : [])), [points, bases]);
+  const lines = useMemo(() => linesOf(series, breaks.map(({ before }) => before)), [series, breaks]);
+  const first = Math.min(...points.map(({ base }) => base));
   const out = points.filter((p) => isOut(p.passed, p.signals));
+  const startsBase = (p: CheckSeries['points'][number]): boolean => bases[p.base]!.service !== null && bases[p.base]!.at === p.at;
   const title = `${series.instrument}: ${series.quantity}`;
   return (
     <div className="figures-pair">
       <div>
         <h3>{title}</h3>
-        <StepPlot name={`${title}, check by check`} labels={labels} series={drawn} lines={lines} unit={unit || 'value'} fromZero={false} />
-        <p className="figures-said">{limits === null
-          ? upToEnd < FEWEST_FOR_LIMITS ? `No limits yet: they need at least ${FEWEST_FOR_LIMITS} checks, and there ${upToEnd === 1 ? 'is one' : `are ${upToEnd}`}.` : 'No limits: the first values are all the same.'
-          : `Mean ${limits.mean.toFixed(digits + 1)} ${unit}, limits ${limits.low.toFixed(digits + 1)} to ${limits.high.toFixed(digits + 1)} (mean ± 2.66 mean moving ranges of the first ${limits.from} checks ever recorded of it).`}</p>
+        <StepPlot name={`${title}, check by check`} labels={labels} series={drawn} lines={lines} breaks={breaks} unit={unit || 'value'} fromZero={false} />
+        {bases.map((base, i) => (i < first ? null : (
+          <p key={base.at} className="figures-said">{base.service === null ? sentence(`${bases.length > 1 ? 'before the first service: ' : ''}${limitsWords(base, unit, digits)}`) : sentence(`after the service of ${showDay(base.service.at, laboratory.zone)} (${base.service.words}): ${limitsWords(base, unit, digits)}`)}</p>
+        )))}
         {out.length === 0
           ? <p className="figures-said">Nothing stands out.</p>
           : <p className="figures-said">{out.length === 1 ? 'One check stands out' : `${out.length} checks stand out`} (◇): repeat the check; if it stays so, look at what changed, calibrate, and consider the runs since the last check that was in order (common practice, no source).</p>}
       </div>
       <div className="figures-scroll" tabIndex={0} role="region" aria-label={`${title}, table`} style={{ maxHeight: 300 }}>
         <table className="plain-table">
-          <thead><tr><th>Day</th><th className="to-right">Value{unit === '' ? '' : `, ${unit}`}</th><th>By</th><th>What stands out</th></tr></thead>
-          <tbody>{points.toReversed().map((p, i) => <tr key={`${p.at}${i}`}><td className="mono">{showDay(p.at, laboratory.zone)}</td><td className="mono to-right">{p.value.toFixed(digits)}</td><td>{p.by}</td><td className="wraps">{[...(p.passed ? [] : ['not in order']), ...p.signals.map((signal) => CONTROL_RULES[signal as ControlRule])].join('; ')}</td></tr>)}</tbody>
+          <thead><tr><th>Day</th><th className="to-right">Value{unit === '' ? '' : `, ${unit}`}</th><th className="to-right">Expected</th><th>By</th><th>What stands out</th></tr></thead>
+          <tbody>{points.toReversed().map((p, i) => <tr key={`${p.at}${i}`}><td className="mono">{showDay(p.at, laboratory.zone)}</td><td className="mono to-right">{p.value.toFixed(digits)}</td><td className="mono to-right">{p.expected === null ? '–' : `${p.expected}${p.tolerance === null ? '' : ` ± ${p.tolerance}`}`}</td><td>{p.by}</td><td className="wraps">{[...(startsBase(p) ? ['first after a service'] : []), ...(p.passed ? [] : ['not in order']), ...p.signals.map((signal) => CONTROL_RULES[signal as ControlRule])].join('; ')}</td></tr>)}</tbody>
         </table>
       </div>
     </div>

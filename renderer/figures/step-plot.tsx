@@ -15,7 +15,15 @@ export type PlotSeries = {
   | { readonly kind: 'points'; readonly joined: boolean; readonly dash?: 'solid' | 'dash' | 'dot'; readonly symbol?: string | readonly string[]; /** Ends of the error bars, in the unit of the values. */ readonly limits?: readonly ({ readonly low: number; readonly high: number } | null)[] }
 );
 
-export type PlotLine = { readonly at: number; readonly ink: PlotInk; readonly dash: 'solid' | 'dash' | 'dot'; readonly name: string };
+/** A line that holds a value at each step, and moves by a step where it changes; null where it has none. */
+export type PlotLine = { readonly values: readonly (number | null)[]; readonly ink: PlotInk; readonly dash: 'solid' | 'dash' | 'dot'; readonly name: string; /** Steps before which it is cut, though it goes on. */ readonly cuts?: readonly number[] };
+
+/** Something that happened between two steps. */
+export type PlotBreak = { readonly before: number; readonly words: string };
+
+/** Kept, so that a drawing without any is not made anew each time. */
+const NO_LINES: readonly PlotLine[] = [];
+const NO_BREAKS: readonly PlotBreak[] = [];
 
 const HEIGHT = 216;
 const FEW_TICKS = 14;
@@ -39,6 +47,21 @@ function traceOf(series: PlotSeries, labels: readonly string[], { colour }: Look
   };
 }
 
+type Piece = { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number };
+
+/** A line as level pieces, half a step to either side of their steps, and upright ones where it changes. */
+function piecesOf({ values, cuts = [] }: PlotLine): Piece[] {
+  const pieces: Piece[] = [];
+  let from = 0;
+  values.forEach((value, i) => {
+    const next = values[i + 1] ?? null;
+    if (value !== null && (next !== value || cuts.includes(i + 1))) pieces.push({ x0: from - 0.5, x1: i + 0.5, y0: value, y1: value });
+    if (value !== null && next !== null && next !== value && !cuts.includes(i + 1)) pieces.push({ x0: i + 0.5, x1: i + 0.5, y0: value, y1: next });
+    if (next !== value || cuts.includes(i + 1)) from = i + 1;
+  });
+  return pieces;
+}
+
 function axis({ colour, family }: Look, part: Partial<DrawnAxis> & Pick<DrawnAxis, 'type'>): DrawnAxis {
   return {
     fixedrange: true, tickfont: { family, size: 11, color: colour('ink3') }, gridcolor: colour('line2'), linecolor: colour('line'), zeroline: false,
@@ -53,8 +76,8 @@ function thinned(labels: readonly string[], width: number): Partial<DrawnAxis> {
 }
 
 /** Numbers of steps that follow one another, drawn; the table beside it says the same to whoever cannot see it. */
-export function StepPlot({ name, labels, series, lines = [], unit, fromZero = true }: {
-  readonly name: string; readonly labels: readonly string[]; readonly series: readonly PlotSeries[]; readonly lines?: readonly PlotLine[]; readonly unit: string; readonly fromZero?: boolean;
+export function StepPlot({ name, labels, series, lines = NO_LINES, breaks = NO_BREAKS, unit, fromZero = true }: {
+  readonly name: string; readonly labels: readonly string[]; readonly series: readonly PlotSeries[]; readonly lines?: readonly PlotLine[]; readonly breaks?: readonly PlotBreak[]; readonly unit: string; readonly fromZero?: boolean;
 }) {
   const place = useRef<HTMLDivElement>(null);
   const frame = useRef<HTMLDivElement>(null);
@@ -78,9 +101,13 @@ export function StepPlot({ name, labels, series, lines = [], unit, fromZero = tr
       margin: { l: 52, r: 8, t: 10, b: 30, pad: 0, autoexpand: true },
       xaxis: axis(look, { type: 'category', tickangle: 0, ...thinned(labels, width) }),
       yaxis: axis(look, { type: 'linear', showgrid: true, nticks: 5, rangemode: fromZero ? 'tozero' : 'normal', title: { text: unit, font: { family: look.family, size: 11, color: look.colour('ink3') }, standoff: 8 } }),
-      shapes: lines.map(({ at, ink, dash }) => ({ type: 'line', xref: 'paper', x0: 0, x1: 1, yref: 'y', y0: at, y1: at, line: { color: look.colour(ink), width: 1, dash } })),
+      shapes: [
+        ...lines.flatMap((line) => piecesOf(line).map((piece) => ({ type: 'line' as const, xref: 'x' as const, yref: 'y' as const, ...piece, line: { color: look.colour(line.ink), width: 1, dash: line.dash } }))),
+        ...breaks.map(({ before }) => ({ type: 'line' as const, xref: 'x' as const, yref: 'paper' as const, x0: before - 0.5, x1: before - 0.5, y0: 0, y1: 1, line: { color: look.colour('ink'), width: 1, dash: 'solid' } })),
+      ],
+      annotations: breaks.map(({ before, words }) => ({ x: before - 0.5, xref: 'x', y: 1, yref: 'paper', text: ` ${words} `, showarrow: false, xanchor: before * 2 > labels.length ? 'right' : 'left', yanchor: 'top', font: { family: look.family, size: 11, color: look.colour('ink') } })),
     }, { staticPlot: true, displayModeBar: false, responsive: false });
-  }, [plotly, labels, series, lines, unit, fromZero, width, theme]);
+  }, [plotly, labels, series, lines, breaks, unit, fromZero, width, theme]);
 
   useEffect(() => {
     const element = place.current;

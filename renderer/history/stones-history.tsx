@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import type { HistoryRow } from '../../app/contract/history.ts';
 import { COLOUR_CLASS_WORDS } from '../../app/domain/colour-class.ts';
-import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { formatCarat } from '../../app/domain/weight.ts';
 import { csvText } from '../../app/tables/csv-text.ts';
 import { useHouse } from '../house/house-context.tsx';
@@ -16,18 +15,19 @@ import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
 import { colourShort } from '../stones/colour-short.ts';
+import { conclusionWords } from '../stones/conclusion-words.ts';
 import { shownConclusion } from '../stones/shown-conclusion.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
 import { FilterStrip } from './filter-strip.tsx';
 import { isUnfiltered, useHistoryFilter } from './history-filter.ts';
 
-const conclusionWords = (r: HistoryRow): string => (r.conclusion === null ? 'open' : CONCLUSION_WORDS[r.conclusion]);
+const inWords = (r: HistoryRow): string => conclusionWords(r, 'open');
 /** "confirmed, sent further, disagreement": where it stands, and what happened on the way. */
 const stageWords = (r: HistoryRow): string => [STAGE_WORDS[r.stage], r.sentFurther ? 'sent further' : '', r.disagreed && r.stage !== 'disagreed' ? 'disagreement' : ''].filter(Boolean).join(', ');
 
 const HEAD = ['case', 'stone', 'client', 'received', 'case state', 'conclusion', 'stage', 'setting', 'colour class', 'carat', 'concluded by', 'answered by', 'sent further', 'disagreement'];
 const csvRow = (zone: string) => (r: HistoryRow): (string | number | null)[] => [
-  r.caseNumber, r.label, r.clientName, showDay(r.receivedAt, zone), r.state, conclusionWords(r), STAGE_WORDS[r.stage], r.mounted ? 'mounted' : 'loose', COLOUR_CLASS_WORDS[r.colourClass],
+  r.caseNumber, r.label, r.clientName, showDay(r.receivedAt, zone), r.state, inWords(r), STAGE_WORDS[r.stage], r.mounted ? 'mounted' : 'loose', COLOUR_CLASS_WORDS[r.colourClass],
   r.weight === null ? null : formatCarat(r.weight), r.concludedBy, r.confirmedBy, r.sentFurther ? 'yes' : 'no', r.disagreed ? 'yes' : 'no',
 ];
 
@@ -43,7 +43,7 @@ export function StonesHistory({ choose }: { readonly choose: ReactNode }) {
     { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (r) => r.label, sort: (r) => `${r.caseNumber} ${r.label}` },
     { key: 'received', head: 'Received', width: '92px', mono: true, cell: (r) => showDay(r.receivedAt, laboratory.zone), sort: (r) => r.receivedAt },
     { key: 'client', head: 'Client', width: 'minmax(120px, 1.1fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
-    { key: 'conclusion', head: 'Conclusion', width: 'minmax(180px, 2.4fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={conclusionWords(r)}>{conclusionWords(r)}</span></span>, sort: (r) => r.conclusion ?? '' },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(180px, 2.4fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={inWords(r)}>{inWords(r)}</span></span>, sort: (r) => r.conclusion ?? '' },
     { key: 'stage', head: 'Stage', width: 'minmax(110px, 1.2fr)', cell: (r) => <span className="two-lines" title={stageWords(r)}>{stageWords(r)}</span>, sort: stageWords },
     { key: 'people', head: 'Concluded, answered', width: 'minmax(120px, 1.2fr)', cell: (r) => <span className="two-lines" title={`${r.concludedBy}, ${r.confirmedBy}`}>{[r.concludedBy, r.confirmedBy].filter(Boolean).join(', ')}</span>, sort: (r) => r.concludedBy },
     { key: 'colour', head: 'Colour class', width: 'minmax(84px, 0.7fr)', cell: (r) => <span title={COLOUR_CLASS_WORDS[r.colourClass]}>{colourShort(r.colourClass)}</span>, sort: (r) => r.colourClass },

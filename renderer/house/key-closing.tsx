@@ -52,7 +52,7 @@ function UseStore({ used, closing, onClose }: { readonly used: boolean; readonly
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, decide.error);
   return (
-    <Dialog title={used ? 'Use the key store' : 'Use the passwords only'} width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={decide.isPending} onPress={submit}>{used ? 'Use it' : 'Use the passwords only'}</Button>}>
+    <Dialog title={used ? 'Use the key store' : 'Use the passwords only'} width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={decide.isPending} onPress={submit}>{used ? 'Use it' : 'Use the passwords only'}</Button>}>
       <p className="second">{used
         ? `From now on the key opens with a password and ${store} together, on this computer and account. Elsewhere only the recovery sheet opens it: see that it is at hand first.`
         : `From now on a password alone opens the key, on any computer that has the casebook. Decide so where several computers or accounts, or a window in a browser, sign with one casebook.`}</p>
@@ -72,7 +72,7 @@ function OpenWithSheet({ closing, onClose }: { readonly closing: Closing; readon
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, open.error);
   return (
-    <Dialog title="Open the key with the recovery sheet" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isDisabled={open.isPending} onPress={submit}>{open.isPending ? 'Checking …' : 'Open it'}</Button>}>
+    <Dialog title="Open the key with the recovery sheet" width={460} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={open.isPending} onPress={submit}>{open.isPending ? 'Checking …' : 'Open it'}</Button>}>
       <p className="second">Everybody who may sign then opens the key here with their password{closing.offered !== null && closing.wanted ? `, and ${storeNamed(closing.offered)} keeps it in the place of the one before` : ', which alone keeps it from then on'}. The sheet is used up; a new one is shown.</p>
       <Field label="Code on the recovery sheet" mono value={code} onChange={setCode} error={wrong['recovery']} autoFocus />
       {open.error && Object.keys(wrong).length === 0 ? <Trouble {...open.error.failure} /> : null}

@@ -6,6 +6,7 @@ import { Check, Choice, Segmented } from '../look/choice.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
+import { showMoment } from '../look/time.ts';
 import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { readNumber } from '../look/read-number.ts';
 import { useChange } from '../queries.ts';
@@ -25,6 +26,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [twoPhonon, setTwoPhonon] = useState(String(s.twoPhononCoefficient));
   const [days, setDays] = useState(String(s.dueSoonDays));
   const [attach, setAttach] = useState(String(s.attachMegabytes));
+  const [assumed, setAssumed] = useState(String(s.assumedNotNatural));
   const [idle, setIdle] = useState(String(s.idleMinutes));
   const [showNames, setShowNames] = useState(s.showNames);
   const [secondReadsFirst, setSecondReadsFirst] = useState(s.secondReadsFirst);
@@ -50,9 +52,11 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     if (megabytes === undefined || !Number.isInteger(megabytes) || megabytes < 0 || megabytes > 200) faults['attach'] = 'Write a whole number from 0 to 200.';
     const minutes = readNumber(idle);
     if (minutes === undefined || Number.isNaN(minutes) || minutes < 1 || minutes > 120) faults['idle'] = 'Write a number of minutes from 1 to 120.';
+    const share = readNumber(assumed);
+    if (share === undefined || Number.isNaN(share) || share < 0 || share > 100) faults['assumed'] = 'Write a number from 0 to 100.';
     setOwn(faults);
     if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), showNames, secondReadsFirst, readers, places: linesOf(places) };
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), assumedNotNatural: share ?? s.assumedNotNatural, showNames, secondReadsFirst, readers, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -75,8 +79,9 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
       <p className="quiet">The two-phonon coefficient sets the scale of every nitrogen value. Published values lie between 11.8 and 12.3 cm⁻¹, so nitrogen contents carry 3 to 6 % from this choice alone. Weight tolerances are common practice, no source.</p>
       <div className="fields-two">
         <Field label="Raw records inside a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
+        <Field label="Assumed not natural" mono suffix="%" value={assumed} onChange={setAssumed} error={wrong['assumed'] ?? wrong['settings.assumedNotNatural']} />
       </div>
-      <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source.</p>
+      <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source. The share of what comes in that is not natural is an assumption about your clients, no finding: under History, Trials, it says what the rates would mean for a stone that passed.</p>
       <div className="row gap12"><span className="label">Readers of reports</span><Segmented label="Readers of reports" value={readers} onChange={setReaders} options={[{ value: 'international', label: 'international' }, { value: 'united-states', label: 'United States' }]} /></div>
       <p className="quiet">Decides which words are pointed out where a report is written: ISO 18323:2015 permits “synthetic”, 16 CFR Part 23 is wary of it.</p>
       <Field label="Storage places, one a line" lines={4} value={places} onChange={setPlaces} error={wrong['settings.places']} placeholder={'safe, tray 1\nsafe, tray 2\nbench'} hint="Offered wherever something is put away; other places can still be written." />
@@ -85,6 +90,7 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
         <Check label="the second person reads first: states a conclusion before the first one is shown" checked={secondReadsFirst} onChange={setSecondReadsFirst} />
         <Check label="show the names before anybody signed in" checked={showNames} onChange={setShowNames} />
       </div>
+      {secondReadsFirst ? <p className="quiet">{s.secondReadsFirstSince === null ? 'Once kept, what' : `Since ${showMoment(s.secondReadsFirstSince, zone)}: what`} is concluded is withheld from everybody but who concluded, until they have stated theirs: in lists, search, drafts of reports, bundles, the audit ledger. What was concluded before could be seen and counts as confirmed, not as read twice.</p> : null}
       {save.error && Object.keys(wrong).length === 0 ? <Trouble {...save.error.failure} /> : null}
       <div><Button kind="main" type="submit" isPending={save.isPending}>Keep the changes</Button></div>
     </form>

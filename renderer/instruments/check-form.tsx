@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { CheckNumber, InstrumentView } from '../../app/contract/work.ts';
 import { Button } from '../look/button.tsx';
-import { Segmented } from '../look/choice.tsx';
+import { Check, Segmented } from '../look/choice.tsx';
 import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
@@ -36,12 +36,13 @@ export function CheckForm({ instrument, onClose }: { readonly instrument: Instru
   const [tolerance, setTolerance] = useState('');
   const [unread, setUnread] = useState<Readonly<Record<string, string>>>({});
   const [passed, setPassed] = useState<'yes' | 'no'>('yes');
+  const [afterService, setAfterService] = useState(false);
   const record = useChange('instruments.recordCheck');
   const wrong = { ...record.error?.failure.fields, ...unread };
   const submit = () => {
     const read = readMeasured({ quantity, unit, value, expected, tolerance });
     setUnread(read.wrong);
-    if (Object.keys(read.wrong).length === 0) record.mutate({ instrumentId: instrument.id, passed: passed === 'yes', reference, outcome, measured: read.measured }, { onSuccess: onClose });
+    if (Object.keys(read.wrong).length === 0) record.mutate({ instrumentId: instrument.id, passed: passed === 'yes', reference, outcome, measured: read.measured, afterService }, { onSuccess: onClose });
   };
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, record.error);
@@ -57,6 +58,7 @@ export function CheckForm({ instrument, onClose }: { readonly instrument: Instru
         <Field label="Should be" mono value={expected} onChange={setExpected} error={wrong['expected']} placeholder="546.075" />
         <Field label="Within ±" mono value={tolerance} onChange={setTolerance} error={wrong['tolerance']} placeholder="0.1" />
       </fieldset>
+      <Check label="first check after a service or a repair: the limits of its checks begin anew" checked={afterService} onChange={setAfterService} />
       <div className="row gap12"><span className="label">In order?</span><Segmented label="In order?" value={passed} onChange={setPassed} options={[{ value: 'yes', label: 'in order' }, { value: 'no', label: 'not in order' }]} /></div>
       {passed === 'no' ? <p className="warn">Runs from now on are marked until a check passes; consider what it means for runs since the last good check.</p> : null}
       {record.error && Object.keys(wrong).length === 0 ? <Trouble {...record.error.failure} /> : null}

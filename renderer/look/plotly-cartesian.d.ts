@@ -34,7 +34,9 @@ declare module 'plotly.js-cartesian-dist-min' {
   export type Layout = Frame & {
     readonly margin: Margin; readonly xaxis: BareAxis | DrawnAxis; readonly yaxis: BareAxis | DrawnAxis;
     /** Decimal point, and no comma between thousands. */ readonly separators?: '.'; readonly barmode?: 'group'; readonly bargap?: number; readonly bargroupgap?: number;
-    readonly shapes?: readonly { readonly type: 'line'; readonly xref: 'paper'; readonly x0: 0; readonly x1: 1; readonly yref: 'y'; readonly y0: number; readonly y1: number; readonly line: { readonly color: string; readonly width: number; readonly dash: string } }[];
+    /** On an axis of categories a place is the number of the category, from 0. */
+    readonly shapes?: readonly { readonly type: 'line'; readonly xref: 'x'; readonly x0: number; readonly x1: number; readonly yref: 'y' | 'paper'; readonly y0: number; readonly y1: number; readonly line: { readonly color: string; readonly width: number; readonly dash: string } }[];
+    readonly annotations?: readonly { readonly x: number; readonly xref: 'x'; readonly y: number; readonly yref: 'paper'; readonly text: string; readonly showarrow: false; readonly xanchor: 'left' | 'right'; readonly yanchor: 'top'; readonly font: { readonly family: string; readonly size: number; readonly color: string } }[];
   };
   export type Config = { readonly staticPlot: true; readonly displayModeBar: false; readonly responsive: false };
   export type Plotly = {

@@ -16,6 +16,7 @@ type Props = { readonly lot: LotView; readonly standing: ReadonlyMap<number, Lot
 /** Takes over what the folders of single stones conclude, each under its number in the lot. */
 export function FoldersSheet({ lot, standing, tied, onClose }: Props) {
   const concluded = lot.folders.filter((one) => one.outcome !== null);
+  const waiting = lot.folders.filter((one) => one.waits);
   const [numbers, setNumbers] = useState<Readonly<Record<string, string>>>(() => Object.fromEntries(concluded.map((one) => [one.stoneId, String(tied.get(one.stoneId) ?? '')])));
   const keep = useChange('lots.enter');
   const notes = useNotes();
@@ -37,7 +38,8 @@ export function FoldersSheet({ lot, standing, tied, onClose }: Props) {
   useKey('Mod+Enter', submit);
   return (
     <Dialog title={`Stones of lot ${lot.label} with folders of their own`} onClose={onClose} width={560} footer={<Button kind="main" keys="Mod+Enter" isDisabled={entries.length === 0 || keep.isPending} onPress={submit}>Take over</Button>}>
-      {concluded.length === 0 ? <Empty title="No folder has a conclusion yet"><p>A stone that is tested by itself gets a folder on the page of its item. When it is concluded there, its outcome can be taken over here.</p></Empty> : null}
+      {waiting.length === 0 ? null : <p className="second">{waiting.length === 1 ? `${waiting[0]!.label} is` : `${waiting.map((one) => one.label).join(', ')} are`} concluded and can be taken over once a second person has answered, who states theirs first.</p>}
+      {concluded.length === 0 && waiting.length === 0 ? <Empty title="No folder has a conclusion yet"><p>A stone that is tested by itself gets a folder on the page of its item. When it is concluded there, its outcome can be taken over here.</p></Empty> : null}
       {concluded.map((one) => (
         <div key={one.stoneId} className="lot-folder">
           <span className="row gap8"><Glyph of={one.outcome!} /><span><span className="mono">{one.label}</span> {OUTCOME_SHORT[one.outcome!]}<span className="quiet">{one.confirmed ? '' : ', waits for the second person'}</span></span></span>

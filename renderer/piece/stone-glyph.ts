@@ -1,6 +1,8 @@
+import { SHOWN_LATER } from '../../app/conclusions/withhold.ts';
 import type { StoneSummary } from '../../app/contract/cases.ts';
-import { CONCLUSION_WORDS, type ConclusionId } from '../../app/domain/conclusion.ts';
+import type { ConclusionId } from '../../app/domain/conclusion.ts';
 import type { Mark } from '../../app/piece/mark.ts';
+import { conclusionWords, isWithheld } from '../stones/conclusion-words.ts';
 import { shownConclusion } from '../stones/shown-conclusion.ts';
 import { STAGE_WORDS } from '../stones/stage-words.ts';
 
@@ -9,7 +11,7 @@ export type MarkSign = { readonly glyph: ConclusionId | null; readonly words: st
 
 /** A stone's conclusion in words, as far as it has come. */
 export const stoneSays = (stone: StoneSummary): string =>
-  [stone.conclusion ? CONCLUSION_WORDS[stone.conclusion] : 'not concluded', stone.stage === 'open' ? '' : STAGE_WORDS[stone.stage]].filter(Boolean).join(', ');
+  (isWithheld(stone) ? [SHOWN_LATER] : [conclusionWords(stone, 'not concluded'), stone.stage === 'open' ? '' : STAGE_WORDS[stone.stage]]).filter(Boolean).join(', ');
 
 export function markSign(mark: Mark, stones: ReadonlyMap<string, StoneSummary>): MarkSign {
   const stone = mark.stoneId === null ? undefined : stones.get(mark.stoneId);

@@ -1,4 +1,5 @@
-import type { ConclusionView } from '../../app/contract/work.ts';
+import { SHOWN_LATER } from '../../app/conclusions/withhold.ts';
+import type { ConclusionView, WithheldConclusion } from '../../app/contract/work.ts';
 import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { Glyph } from '../look/glyph.tsx';
 import { showMoment } from '../look/time.ts';
@@ -15,7 +16,17 @@ function Answer({ conclusion, zone }: { readonly conclusion: ConclusionView; rea
 }
 
 /** What was concluded, by whom, and what the second person said; earlier conclusions stay in sight. */
-export function ConclusionHistory({ conclusions, zone }: { readonly conclusions: readonly ConclusionView[]; readonly zone: string }) {
+export function ConclusionHistory({ conclusions, withheld, zone }: { readonly conclusions: readonly ConclusionView[]; readonly withheld: WithheldConclusion | null; readonly zone: string }) {
+  if (withheld !== null) {
+    return (
+      <section className="concluded" aria-label="Conclusion">
+        <p className="label">Concluded</p>
+        <p>{heading(SHOWN_LATER)}.</p>
+        <p className="note-from">{withheld.by}, {showMoment(withheld.at, zone)}</p>
+        <p className="second">Waits for a second person, who reads first: look at the findings and the curves, and say what you conclude.</p>
+      </section>
+    );
+  }
   const [newest, ...earlier] = conclusions.toSorted((a, b) => b.ordinal - a.ordinal);
   if (!newest) return null;
   return (

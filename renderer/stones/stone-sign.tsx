@@ -1,13 +1,14 @@
+import { SHOWN_LATER } from '../../app/conclusions/withhold.ts';
 import type { StoneSummary } from '../../app/contract/cases.ts';
-import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { Glyph } from '../look/glyph.tsx';
+import { conclusionWords, isWithheld } from './conclusion-words.ts';
 import { shownConclusion } from './shown-conclusion.ts';
 import { STAGE_WORDS } from './stage-words.ts';
 
 type Signed = Pick<StoneSummary, 'label' | 'position' | 'conclusion' | 'stage'>;
 
 /** "A-1: natural diamond, second person to confirm" */
-export const stoneTitle = (stone: Signed): string => `${stone.label}: ${[stone.conclusion ? CONCLUSION_WORDS[stone.conclusion] : '', STAGE_WORDS[stone.stage]].filter(Boolean).join(', ')}`;
+export const stoneTitle = (stone: Signed): string => `${stone.label}: ${(isWithheld(stone) ? [SHOWN_LATER] : [conclusionWords(stone, ''), STAGE_WORDS[stone.stage]]).filter(Boolean).join(', ')}`;
 
 /** A stone as every tree of a case shows it: its sign, its name, and a mark where a second person's word is missing or against it. */
 export function StoneSign({ stone, after = '' }: { readonly stone: Signed; readonly after?: string }) {

@@ -4,6 +4,7 @@ import { METHOD_IDS, type MethodId } from '../../app/domain/method.ts';
 import type { Role } from '../../app/domain/role.ts';
 import { ConcludeSheet } from '../conclude/conclude-sheet.tsx';
 import { ConfirmSheet } from '../conclude/confirm-sheet.tsx';
+import { ReadFirstSheet } from '../conclude/read-first-sheet.tsx';
 import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
@@ -78,7 +79,8 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
   };
   const mayTest = me !== null && me.roles.some((role) => BENCH_ROLES.includes(role));
   const newest = folder.conclusions.toSorted((a, b) => b.ordinal - a.ordinal)[0];
-  const awaits = newest !== undefined && newest.confirmation === null;
+  const { withheld } = folder;
+  const awaits = withheld !== null || (newest !== undefined && newest.confirmation === null);
   const openTest = (method: MethodId | null, files: readonly File[] = NO_FILES) => { setSheet({ is: 'test', method, files }); };
   const step = (by: 1 | -1) => {
     const next = neighbour(folder.case, stone.id, by);
@@ -108,9 +110,9 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
           {narrow || treeByHand === false ? <Button kind="quiet" keys="C" aria-expanded={tree} onPress={() => { setTree(!tree); }}>Case</Button> : null}
           <Button keys="R" onPress={() => { setSheet({ is: 'report' }); }}>Report</Button>
           <Button keys="T" onPress={() => { openTest(null); }}>Add a test</Button>
-          {awaits ? <Button onPress={() => { setSheet({ is: 'conclude' }); }}>Conclude anew</Button> : null}
+          {awaits && withheld === null ? <Button onPress={() => { setSheet({ is: 'conclude' }); }}>Conclude anew</Button> : null}
           {awaits
-            ? <Button kind="main" keys="Mod+Enter" onPress={() => { setSheet({ is: 'confirm' }); }}>Answer as second person</Button>
+            ? <Button kind="main" keys="Mod+Enter" onPress={() => { setSheet({ is: 'confirm' }); }}>{withheld === null ? 'Answer as second person' : 'State your conclusion'}</Button>
             : <Button kind="main" keys="Mod+Enter" onPress={() => { setSheet({ is: 'conclude' }); }}>{newest ? 'Conclude anew' : 'Conclude'}</Button>}
         </>
       )}>
@@ -129,7 +131,7 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
         </div>
         <aside className="stone-margin">
           <FindingsMargin folder={folder} active={free} mayDecide={mayTest} onRun={setRun} onAdd={() => { setSheet({ is: 'finding' }); }} />
-          <ConclusionHistory conclusions={folder.conclusions} zone={zone} />
+          <ConclusionHistory conclusions={folder.conclusions} withheld={withheld} zone={zone} />
           <ProposalNote proposal={folder.proposal} onTest={openTest} />
         </aside>
       </div>
@@ -138,7 +140,8 @@ function Stone({ folder, panel }: { readonly folder: StoneFolder; readonly panel
       {sheet?.is === 'finding' ? <AddFinding stoneId={stone.id} onClose={close} /> : null}
       {sheet?.is === 'report' ? <NewReport caseId={folder.case.id} subjectId={stone.id} onClose={close} /> : null}
       {sheet?.is === 'conclude' ? <ConcludeSheet folder={folder} onClose={close} /> : null}
-      {sheet?.is === 'confirm' && newest ? <ConfirmSheet folder={folder} conclusion={newest} onClose={close} /> : null}
+      {sheet?.is === 'confirm' && withheld ? <ReadFirstSheet folder={folder} withheld={withheld} onClose={close} /> : null}
+      {sheet?.is === 'confirm' && newest && !withheld ? <ConfirmSheet key={newest.id} folder={folder} conclusion={newest} onClose={close} /> : null}
     </View>
   );
 }

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import type { Output } from '../../app/contract/index.ts';
 import { COLOUR_CLASS_WORDS } from '../../app/domain/colour-class.ts';
-import { CONCLUSION_WORDS } from '../../app/domain/conclusion.ts';
 import { formatCarat } from '../../app/domain/weight.ts';
 import { DataTable, type Column } from '../look/data-table.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
@@ -11,6 +10,7 @@ import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { View } from '../shell/view.tsx';
 import { colourShort } from './colour-short.ts';
+import { conclusionWords } from './conclusion-words.ts';
 import { shownConclusion } from './shown-conclusion.ts';
 import { STAGE_WORDS } from './stage-words.ts';
 
@@ -20,7 +20,7 @@ const MOST_ROWS = 100_000;
 const COLUMNS: readonly Column<Row>[] = [
   { key: 'case', head: 'Case', width: '104px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
   { key: 'label', head: 'Stone', width: '56px', mono: true, cell: (r) => r.label, sort: (r) => `${r.caseNumber} ${r.label}` },
-  { key: 'conclusion', head: 'Conclusion', width: 'minmax(200px, 2.8fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={r.conclusion ? CONCLUSION_WORDS[r.conclusion] : undefined}>{r.conclusion ? CONCLUSION_WORDS[r.conclusion] : 'open'}</span></span>, sort: (r) => r.conclusion ?? '' },
+  { key: 'conclusion', head: 'Conclusion', width: 'minmax(200px, 2.8fr)', cell: (r) => <span className="row gap8"><Glyph of={shownConclusion(r)} /><span className="two-lines" title={r.stage === 'open' ? undefined : conclusionWords(r, 'open')}>{conclusionWords(r, 'open')}</span></span>, sort: (r) => r.conclusion ?? '' },
   { key: 'stage', head: 'Stage', width: 'minmax(100px, 1.2fr)', cell: (r) => <span className="two-lines" title={STAGE_WORDS[r.stage]}>{STAGE_WORDS[r.stage]}</span>, sort: (r) => r.stage },
   { key: 'weight', head: 'Carat', width: '64px', align: 'right', mono: true, cell: (r) => (r.weight === null ? (r.mounted ? 'mounted' : '–') : formatCarat(r.weight)), sort: (r) => r.weight ?? -1 },
   { key: 'colour', head: 'Colour class', width: 'minmax(96px, 0.8fr)', cell: (r) => <span title={COLOUR_CLASS_WORDS[r.colourClass]}>{colourShort(r.colourClass)}</span>, sort: (r) => r.colourClass },

@@ -11,10 +11,11 @@ import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 
 type From = 'stone' | 'hand';
+type Named = { readonly id: string; readonly name: string };
 
 /** One examination of a known sample: best as a stone of an ordinary case, linked after it was settled. */
-export function TrialForm({ samples, people, today, onClose }: {
-  readonly samples: readonly KnownSampleView[]; readonly people: readonly { readonly id: string; readonly name: string }[]; readonly today: string; readonly onClose: () => void;
+export function TrialForm({ samples, people, instruments, today, onClose }: {
+  readonly samples: readonly KnownSampleView[]; readonly people: readonly Named[]; readonly instruments: readonly Named[]; readonly today: string; readonly onClose: () => void;
 }) {
   const usable = samples.filter((sample) => sample.withdrawn === null);
   const [from, setFrom] = useState<From>('stone');
@@ -26,6 +27,7 @@ export function TrialForm({ samples, people, today, onClose }: {
   const [examinedOn, setExaminedOn] = useState(today);
   const [unchosen, setUnchosen] = useState(false);
   const [blind, setBlind] = useState(true);
+  const [instrumentIds, setInstruments] = useState<readonly string[]>([]);
   const [remark, setRemark] = useState('');
   const byStone = useChange('trials.addFromStone');
   const byHand = useChange('trials.addByHand');
@@ -33,9 +35,9 @@ export function TrialForm({ samples, people, today, onClose }: {
   const wrong = used.error?.failure.fields ?? {};
   const submit = () => {
     if (byStone.isPending || byHand.isPending) return;
-    if (from === 'stone') byStone.mutate({ sampleId, caseNumber, stoneLabel, blind, remark }, { onSuccess: onClose });
+    if (from === 'stone') byStone.mutate({ sampleId, caseNumber, stoneLabel, blind, remark, instrumentIds: [...instrumentIds] }, { onSuccess: onClose });
     else if (outcome === '' || examinerId === '') setUnchosen(true);
-    else byHand.mutate({ sampleId, outcome, examinerId, examinedOn, blind, remark }, { onSuccess: onClose });
+    else byHand.mutate({ sampleId, outcome, examinerId, examinedOn, blind, remark, instrumentIds: [...instrumentIds] }, { onSuccess: onClose });
   };
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, used.error);
@@ -60,6 +62,13 @@ export function TrialForm({ samples, people, today, onClose }: {
       )}
       <Check label="the examiner did not know that it was a known sample" checked={blind} onChange={setBlind} />
       {wrong['blind'] ? <p className="warn" role="alert">{wrong['blind']} {used.error?.failure.next}</p> : null}
+      {instruments.length === 0 ? null : (
+        <fieldset className="trial-instruments">
+          <legend className="label">Instruments that were used (if you know)</legend>
+          {instruments.map(({ id, name }) => <Check key={id} label={name} checked={instrumentIds.includes(id)} onChange={(on) => { setInstruments(on ? [...instrumentIds, id] : instrumentIds.filter((one) => one !== id)); }} />)}
+          {wrong['instrumentIds'] ? <p className="warn" role="alert">{wrong['instrumentIds']}</p> : null}
+        </fieldset>
+      )}
       <Field label="Remark (if any)" value={remark} onChange={setRemark} error={wrong['remark']} />
       {used.error && Object.keys(wrong).length === 0 ? <Trouble {...used.error.failure} /> : null}
     </Dialog>

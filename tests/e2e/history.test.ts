@@ -73,6 +73,19 @@ describe.each(availableHosts())('the history in %s', (host) => {
     await goTo('#/history/figures');
     await culet.page.getByRole('heading', { name: 'Bench spectrometer: mercury 546' }).waitFor();
     await culet.page.getByText('No limits yet: they need at least 8 checks, and there is one.').waitFor();
+    const check = (value: number, expected: number, afterService = false) => callDoor(culet, 'instruments.recordCheck', {
+      instrumentId: instrument.id, passed: true, reference: 'mercury lamp', outcome: afterService ? 'grating cleaned and the entrance slit set anew by the maker' : 'in place', measured: { quantity: 'mercury 546', unit: 'nm', value, expected, tolerance: 0.1 }, afterService,
+    });
+    for (const value of [546.07, 546.09, 546.08, 546.06, 546.08, 546.07, 546.09, 546.08, 546.16]) await check(value, 546.07);
+    await check(546.31, 546.3, true);
+    for (const value of [546.29, 546.3, 546.31, 546.3, 546.29, 546.31, 546.3]) await check(value, 546.3);
+    await culet.page.reload();
+    await culet.page.getByText(/^After the service of .* \(grating cleaned .*\): mean 546\.301 nm, limits/).waitFor();
+    await culet.page.getByText(/^Before the first service: mean 546\.0/).waitFor();
+    const chart = culet.page.getByRole('region', { name: 'Instrument checks' });
+    await expect.poll(() => chart.locator('.step-plot-surface svg .annotation-text').allInnerTexts(), { timeout: 30_000 }).toEqual([expect.stringContaining('after service')]);
+    await chart.scrollIntoViewIfNeeded();
+    await lookAt(culet, 'history-checks-after-service');
     expect((await callDoor(culet, 'instruments.list', {})).find((one) => one.id === instrument.id)?.lastCheck?.reference).toBe('mercury lamp');
   });
 
@@ -111,6 +124,32 @@ describe.each(availableHosts())('the history in %s', (host) => {
     await culet.page.getByRole('radio', { name: 'all trials' }).click();
     await expect.poll(() => culet.page.getByRole('region', { name: 'Rates, table' }).getByRole('row').nth(1).innerText()).toMatch(/0 of 1 \(0 %; 0 to 97 %\)/); // 1 − 0.025 for n = 1, by hand
     await lookAt(culet, 'history-trials');
+  });
+
+  test('the instruments of a trial are named; a mistaken one is taken back by keys and struck through', async () => {
+    await culet.page.keyboard.press('n');
+    const sheet = culet.page.getByRole('dialog');
+    await sheet.getByRole('radio', { name: 'entered by hand' }).click();
+    await sheet.getByLabel('It was said to be').selectOption('natural');
+    await sheet.getByLabel('Examiner', { exact: true }).selectOption({ index: 1 });
+    await sheet.getByLabel('the examiner did not know').uncheck();
+    await sheet.getByLabel('Bench spectrometer').check();
+    await lookAt(culet, 'history-trial-form');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet.waitFor({ state: 'detached' });
+    const row = () => culet.page.getByRole('region', { name: 'Trials, table' }).getByRole('row').filter({ hasText: 'Bench spectrometer' });
+    await row().getByRole('button', { name: /^Take back the trial of KS-1/ }).focus();
+    await culet.page.keyboard.press('Enter');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet.getByText('Write why the trial is taken back.').waitFor();
+    await sheet.getByLabel('Why').fill('entered for the wrong sample, whose name differs in one letter only');
+    await culet.page.keyboard.press('Control+Enter');
+    await sheet.waitFor({ state: 'detached' });
+    await row().getByText(/^taken back .*: entered for the wrong sample/).waitFor();
+    await expect.poll(() => culet.page.getByRole('region', { name: 'Rates, table' }).getByRole('row').nth(1).innerText()).toMatch(/0 of 1 /);
+    await lookAt(culet, 'history-trials-taken-back');
+    const saved = await fileSavedBy(culet, () => culet.page.getByRole('button', { name: 'Save the rates as CSV' }).click());
+    expect(Buffer.from(saved.bytes).toString('utf8')).toMatch(/Missed among passed.*,0\.02\r\n/);
   });
 
   test('said nothing wrong on the way', () => {

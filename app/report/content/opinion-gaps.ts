@@ -9,6 +9,7 @@ function latestEvidence({ findings, runs }: SourceStone): string {
 function stoneGap(entry: SourceStone): string | null {
   const { stone, conclusions } = entry;
   const newest = conclusions.at(-1);
+  if (entry.withheld === true) return `${stone.label} is concluded; shown to you after you have stated yours.`;
   if (newest === undefined) return `${stone.label} has no conclusion yet.`;
   if (latestEvidence(entry) > newest.at) return `${stone.label} has runs or decisions that are newer than its conclusion: conclude it again.`;
   if (newest.confirmation === null) return `${stone.label} waits for a second person to confirm the conclusion.`;

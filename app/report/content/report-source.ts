@@ -15,6 +15,8 @@ export type SourceFigure = { readonly run: RunView; readonly fileName: string; r
 export type SourceStone = {
   readonly stone: StoneSummary; readonly item: ItemView; readonly runs: readonly RunView[]; readonly findings: readonly FindingView[];
   readonly conclusions: readonly ConclusionView[]; readonly figures: readonly SourceFigure[];
+  /** True where there is a conclusion that is not shown to the person who looks. */
+  readonly withheld?: boolean;
 };
 
 /** What a person wrote for this report alone. */

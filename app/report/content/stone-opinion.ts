@@ -32,7 +32,7 @@ export const reportedConclusion = (source: Pick<ReportSource, 'laboratory'>, { c
 export function stoneOpinion(source: ReportSource, entry: SourceStone): StoneOpinion {
   return {
     label: entry.stone.label, heading: stoneHeading(entry.stone),
-    conclusion: reportedConclusion(source, entry),
+    conclusion: reportedConclusion(source, entry), ...(entry.withheld === true && { withheld: true as const }),
     weights: acceptedFindings(entry).map((finding, index) => ({
       finding: findingNumber(index), says: findingWords(finding.strength, finding.supports), strength: finding.strength, supports: finding.supports, counts: finding.counts,
     })),

@@ -15,6 +15,8 @@ export const opinionsPart = z.object({
       id: conclusionId, words: z.string(), reasons: z.string(), departure: z.string(), rules: z.string(),
       examiner: z.string(), concludedOn: z.string(), secondPerson: z.string(), confirmedOn: z.string(),
     }).nullable(),
+    /** In a draft only: there is a conclusion, and it is not shown to the person who looks. */
+    withheld: z.literal(true).optional(),
     weights: z.array(findingWeight),
   })),
 });

@@ -7,7 +7,7 @@ import { defineSection } from './section.ts';
 
 export const overviewPart = z.object({
   section: z.literal('overview'),
-  stones: z.array(z.object({ label: z.string(), heading: z.string(), opinion: z.object({ id: conclusionId, words: z.string() }).nullable() })),
+  stones: z.array(z.object({ label: z.string(), heading: z.string(), opinion: z.object({ id: conclusionId, words: z.string() }).nullable(), withheld: z.literal(true).optional() })),
   /** A spectrum of the results that is shown on the first page as well: places in their lists of stones and figures. */
   figure: z.object({ stone: z.number(), figure: z.number() }).nullable(),
 });
@@ -21,7 +21,7 @@ export const overviewSection = defineSection<OverviewPart>({
     section: 'overview', figure: leadingFigure(source.stones),
     stones: source.stones.map((entry) => {
       const conclusion = reportedConclusion(source, entry);
-      return { label: entry.stone.label, heading: stoneHeading(entry.stone), opinion: conclusion === null ? null : { id: conclusion.id, words: conclusion.words } };
+      return { label: entry.stone.label, heading: stoneHeading(entry.stone), opinion: conclusion === null ? null : { id: conclusion.id, words: conclusion.words }, ...(entry.withheld === true && { withheld: true as const }) };
     }),
   }),
   // What it says stands in the opinions as well, and is told there.

@@ -1,13 +1,14 @@
 import { figuresContract } from '../../../app/contract/figures.ts';
-import { agreementCsv, checksCsv, overTimeCsv, trialsCsv } from '../../../app/history/figures-csv.ts';
-import { shareWords } from '../../../app/history/share-words.ts';
+import { agreementCsv, checksCsv, overTimeCsv, ratesCsv, trialsCsv } from '../../../app/history/figures-csv.ts';
+import { perCent, shareWords } from '../../../app/history/share-words.ts';
+import { missedAmongPassed, missedAtMost } from '../../../app/statistics/screening-figures.ts';
 import type { Casebook } from '../../../db/open-casebook.ts';
 import { openView } from '../casebook-view.ts';
 import { EXIT, type CliIo, type ExitCode } from '../io.ts';
 import { printJson } from '../json-out.ts';
 import { sayTrouble } from '../trouble.ts';
 
-export const FIGURE_TABLES = ['over-time', 'agreement', 'checks', 'trials'] as const;
+export const FIGURE_TABLES = ['over-time', 'agreement', 'checks', 'trials', 'rates'] as const;
 export type FigureTable = (typeof FIGURE_TABLES)[number];
 
 export type FiguresCommand = {
@@ -37,8 +38,8 @@ export async function runFigures(command: FiguresCommand, io: CliIo): Promise<Ex
     const overTime = await casebook.figures.overTime(asked.data);
     const agreement = await casebook.figures.agreement(period);
     const checks = await casebook.figures.checks(period);
-    const { people: _people, ...trials } = await casebook.trials.list(period);
-    if (command.csv !== undefined) io.out({ 'over-time': () => overTimeCsv(overTime), agreement: () => agreementCsv(agreement), checks: () => checksCsv(checks.series), trials: () => trialsCsv(trials) }[command.csv]());
+    const { people: _people, instruments: _instruments, ...trials } = await casebook.trials.list(period);
+    if (command.csv !== undefined) io.out({ 'over-time': () => overTimeCsv(overTime), agreement: () => agreementCsv(agreement), checks: () => checksCsv(checks.series), trials: () => trialsCsv(trials), rates: () => ratesCsv(trials, trials.assumedNotNatural) }[command.csv]());
     else if (command.json) printJson(io, { ok: true, casebook: file, ...period, by: asked.data.grain, overTime, agreement, checks, trials });
     else io.out(inWords(file, period, overTime.whole, agreement, trials));
     return EXIT.done;
@@ -49,15 +50,17 @@ export async function runFigures(command: FiguresCommand, io: CliIo): Promise<Ex
 
 type Whole = Awaited<ReturnType<Casebook['figures']['overTime']>>['whole'];
 type Agreement = Awaited<ReturnType<Casebook['figures']['agreement']>>;
-type Trials = Pick<Awaited<ReturnType<Casebook['trials']['list']>>, 'blind'>;
+type Trials = Pick<Awaited<ReturnType<Casebook['trials']['list']>>, 'blind' | 'assumedNotNatural'>;
 
-function inWords(file: string, { from, to }: { from: string; to: string }, whole: Whole, { readFirst, seen }: Agreement, { blind }: Trials): string {
+function inWords(file: string, { from, to }: { from: string; to: string }, whole: Whole, { readFirst, seen }: Agreement, { blind, assumedNotNatural }: Trials): string {
   const took = whole.turnaround === null ? 'no report issued' : `median ${whole.turnaround.median.toFixed(1)} days, quartiles ${whole.turnaround.lower.toFixed(1)} and ${whole.turnaround.upper.toFixed(1)}, of ${whole.turnaround.n}`;
+  const missed = missedAmongPassed(blind, assumedNotNatural / 100);
   const lines = [
     ['cases received', String(whole.received)], ['stones settled', String(whole.settled)], ['reports issued', `${whole.reported}, ${whole.amended} amended, ${whole.withdrawn} withdrawn`],
     ['cases open now', String(whole.open)], ['receipt to report', took], ['sent further', shareWords(whole.sentFurther)],
     ['two readings agree', `${shareWords(readFirst.observed)}${readFirst.kappa === null ? '' : `, Cohen’s kappa ${readFirst.kappa.toFixed(3)}`}`], ['confirmed', shareWords(seen.observed)],
     ['false natural', `${shareWords(blind.falseNatural)}, in trials of known samples`],
+    ['missed if passed', Number.isNaN(missed) ? 'nothing can be computed from these trials' : `${perCent(missed)}, up to ${perCent(missedAtMost(blind, assumedNotNatural / 100))} with 95 % confidence, if ${assumedNotNatural} % of what comes in is not natural (assumed by the house, no finding)`],
   ] as const;
   return [file, `${from} to ${to}`, ...lines.map(([name, said]) => `  ${name.padEnd(20)} ${said}`), ''].join('\n');
 }

@@ -13,10 +13,11 @@ const ROWS = `
   INSERT INTO analysis VALUES ('analysis', 'spectrum', 'p', 't', '{}', '{}', 'at', (SELECT id FROM person));
   INSERT INTO finding VALUES ('finding', (SELECT id FROM case_record), (SELECT id FROM stone), 'run', 'analysis', 'analysis', 'c', 's', 'strong', 'diamond', 'raman', '', '', 'proposed', '', NULL, NULL, 'at');
   INSERT INTO conclusion VALUES ('conclusion', (SELECT id FROM case_record), (SELECT id FROM stone), 1, 'undetermined', '', '{}', 'r', '[]', '', (SELECT id FROM person), 'at');
+  INSERT INTO second_reading VALUES ('reading', 'conclusion', (SELECT id FROM person), 'natural', 'at');
   INSERT INTO confirmation VALUES ('confirmation', 'conclusion', (SELECT id FROM person), 1, '', 'at', NULL, NULL);
   INSERT INTO report VALUES ('report', (SELECT id FROM case_record), 'S-1', 1, '{}', 'd', x'00', 'd', 'at', (SELECT id FROM person), NULL, NULL, NULL, NULL);
   INSERT INTO instrument VALUES ('instrument', 'n', '[]', '', '', '{}', 30, 1, 'at');
-  INSERT INTO instrument_check VALUES ('check', 'instrument', 'at', (SELECT id FROM person), 1, 'r', 'o', NULL, NULL, NULL, NULL, NULL);
+  INSERT INTO instrument_check VALUES ('check', 'instrument', 'at', (SELECT id FROM person), 1, 'r', 'o', NULL, NULL, NULL, NULL, NULL, NULL);
   INSERT INTO calibration VALUES ('calibration', 'instrument', 'at', (SELECT id FROM person), 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}');
   INSERT INTO photograph VALUES ('photograph', (SELECT id FROM case_record), NULL, NULL, 'raw', '', 'white', 'at');
   INSERT INTO piece_map VALUES ('map', (SELECT id FROM case_record), (SELECT id FROM item), 1);
@@ -28,8 +29,9 @@ const ROWS = `
   INSERT INTO checkpoint VALUES ('checkpoint', 'at', '{}', 'key', 's');
   INSERT INTO key_store_choice VALUES ('choice', 'at', (SELECT id FROM person), 0, 'r');
   INSERT INTO known_sample VALUES ('sample', 'KS-1', 'natural', 'b', 'at', (SELECT id FROM person));
-  INSERT INTO known_sample_withdrawal VALUES ('gone', 'sample', 'r', 'at', (SELECT id FROM person));
-  INSERT INTO known_sample_trial VALUES ('trial', 'sample', (SELECT id FROM stone), 'natural', (SELECT id FROM person), 'at', 1, '', 'at', (SELECT id FROM person));
+  INSERT INTO known_sample_withdrawal VALUES ('gone', 'sample', 'r', 'at', (SELECT id FROM person), NULL);
+  INSERT INTO known_sample_trial VALUES ('trial', 'sample', (SELECT id FROM stone), 'natural', (SELECT id FROM person), 'at', 1, '', 'at', (SELECT id FROM person), NULL);
+  INSERT INTO known_sample_trial_withdrawal VALUES ('taken-back', 'trial', 'r', 'at', (SELECT id FROM person));
   INSERT INTO sealed_bundle VALUES ('bundle', 'n', 'l', 'authentic', 'f', '', '{}', 1, x'00', 'at', (SELECT id FROM person));
   INSERT INTO lot_record VALUES ('lot', (SELECT id FROM case_record), (SELECT id FROM item), 1, 'count', '{}', 'at', (SELECT id FROM person));
   INSERT INTO house_text VALUES ('text', 'scope', 1, 't', '', 'at', (SELECT id FROM person));

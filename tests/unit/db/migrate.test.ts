@@ -138,7 +138,7 @@ describe('migrations', () => {
     let backups = 0;
     expect(migrate(sqlite, { ...bare, backup: () => { backups++; }, migrationsFolder: MIGRATIONS })).toBe(KNOWN - 1);
     expect(backups).toBe(1);
-    expect(sqlite.prepare('SELECT * FROM instrument_check').all()).toEqual(before.map((row) => ({ ...row, quantity: null, unit: null, value: null, expected: null, tolerance: null })));
+    expect(sqlite.prepare('SELECT * FROM instrument_check').all()).toEqual(before.map((row) => ({ ...row, quantity: null, unit: null, value: null, expected: null, tolerance: null, after_service: null })));
     expect(sqlite.prepare('SELECT count(*) AS n FROM calibration').get()).toEqual({ n: 0 });
     expect(() => sqlite.exec(`INSERT INTO calibration VALUES ('c', 'nowhere', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`)).toThrow(/FOREIGN KEY/);
     sqlite.exec(`INSERT INTO calibration VALUES ('c', 'pl', 'at', 'ada', 'check', 's', 'nm', 'note', 0.1, 'f', 'd', '{}')`);

@@ -65,7 +65,7 @@ function drawOne(context: ReportContext, section: Element, opinion: Opinion, sin
   }
   remember(context, stoneMark('opinions', opinion.label));
   paragraph(sheet, section, `Opinion of the examiners, stone ${which}`, { style: TEXT.small, after: 1 });
-  if (opinion.conclusion === null) paragraph(sheet, section, 'No conclusion has been recorded for this stone.', { style: look.style, after: 3 });
+  if (opinion.conclusion === null) paragraph(sheet, section, opinion.withheld === true ? 'Concluded; shown after you have stated yours.' : 'No conclusion has been recorded for this stone.', { style: look.style, after: 3 });
   else drawWords(sheet, section, opinion.conclusion, look, single ? 'H2' : 'H3');
   drawGround(sheet, section, opinion);
 }

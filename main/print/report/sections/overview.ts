@@ -12,8 +12,8 @@ const GLYPH_SIDE = 9.5;
 /** Height of the figure in parts of its width: the table and the client must still stand on page 1. */
 const PROPORTION = 0.26;
 
-function opinionCell(context: ReportContext, { opinion }: OverviewPart['stones'][number]): Cell {
-  if (!opinion) return cell('No conclusion recorded', TEXT.warn);
+function opinionCell(context: ReportContext, { opinion, withheld }: OverviewPart['stones'][number]): Cell {
+  if (!opinion) return cell(withheld === true ? 'Concluded; shown after you have stated yours' : 'No conclusion recorded', TEXT.warn);
   return {
     parts: [{ text: capitalise(opinion.words) }],
     sign: { width: 15, draw: (x, y) => drawGlyph(context.sheet, opinion.id, x, y + (TEXT.body.pitch - GLYPH_SIDE) / 2 + 0.4, GLYPH_SIDE) },

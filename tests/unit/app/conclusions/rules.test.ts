@@ -58,7 +58,7 @@ describe('what no person may conclude', () => {
 });
 
 describe('the second person', () => {
-  const answer = (change: Partial<ConfirmationPlan>): ConfirmationPlan => ({ personId: 'b', concludedById: 'a', agrees: true, reason: '', conclusion: 'natural', outcome: null, readFirst: false, superseded: false, alreadyConfirmed: false, ...change });
+  const answer = (change: Partial<ConfirmationPlan>): ConfirmationPlan => ({ personId: 'b', concludedById: 'a', agrees: true, reason: '', conclusion: 'natural', outcome: null, withheld: false, superseded: false, alreadyConfirmed: false, ...change });
   test.each<[string, Partial<ConfirmationPlan>, string | null]>([
     ['confirms', {}, null],
     ['is the one who concluded', { personId: 'a' }, 'refused'],
@@ -66,10 +66,10 @@ describe('the second person', () => {
     ['answers twice', { alreadyConfirmed: true }, 'conflict'],
     ['disagrees without reason', { agrees: false, reason: '  ' }, 'invalid-input'],
     ['disagrees with a reason', { agrees: false, reason: 'The line is not there.' }, null],
-    ['agrees and concludes the same', { outcome: 'natural', readFirst: true }, null],
+    ['agrees and concludes the same', { outcome: 'natural' }, null],
     ['agrees and concludes otherwise', { outcome: 'undetermined' }, 'invalid-input'],
-    ['read first and states nothing', { readFirst: true }, 'invalid-input'],
-    ['disagrees with the reasons of the same conclusion', { agrees: false, reason: 'The strain pattern says nothing here.', outcome: 'natural', readFirst: true }, null],
+    ['has not stated their own while the first is withheld', { withheld: true }, 'refused'],
+    ['disagrees with the reasons of the same conclusion', { agrees: false, reason: 'The strain pattern says nothing here.', outcome: 'natural' }, null],
   ])('%s', (_name, change, code) => {
     const checked = checkConfirmation(answer(change));
     expect(checked.ok ? null : checked.error.code).toBe(code);

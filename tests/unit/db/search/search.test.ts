@@ -46,7 +46,7 @@ describe('the search index', () => {
     await made.casebook.clients.save(change('clients.save'), { ...rest, name: 'Quillfeather' });
     expect((await titles('quillf')).length).toBeGreaterThan(1);
     expect((await titles('invented client')).filter((title) => title.startsWith('client'))).toHaveLength(1);
-    const { total } = await made.casebook.history.stones({ ...NO_FILTER, text: 'quillfeather' });
+    const { total } = await made.casebook.history.stones({ ...NO_FILTER, text: 'quillfeather' }, null);
     expect(total).toBe((await made.casebook.stones.list({ text: '', limit: 10, offset: 0 })).rows.filter((r) => r.clientName === 'Quillfeather').length);
   });
   test('keeps nothing of a transaction that was undone', async () => {
@@ -94,7 +94,7 @@ describe('the search index', () => {
     for (let i = 0; i < 400; i++) {
       const text = Array.from({ length: 1 + random.below(6) }, () => pieces[random.below(pieces.length)]! + (random.below(2) === 0 ? ' ' : '')).join('');
       expect(Array.isArray(await made.casebook.find.anything(text)), text).toBe(true);
-      expect((await made.casebook.history.stones({ ...NO_FILTER, text })).total, text).toBeGreaterThanOrEqual(0);
+      expect((await made.casebook.history.stones({ ...NO_FILTER, text }, null)).total, text).toBeGreaterThanOrEqual(0);
     }
   });
 });

@@ -5,7 +5,7 @@ import { looseItem, madeCasebook, intake, ringItem, type MadeCasebook } from '..
 
 let made: MadeCasebook;
 const change = () => ({ at: made.deps.now().toISOString(), personId: made.personId, operation: 'test' });
-const found = async (filter: Partial<HistoryFilter>) => (await made.casebook.history.stones({ ...historyFilter.parse({}), ...filter, limit: 100 })).rows.map((r) => `${r.caseNumber} ${r.label}`);
+const found = async (filter: Partial<HistoryFilter>) => (await made.casebook.history.stones({ ...historyFilter.parse({}), ...filter, limit: 100 }, null)).rows.map((r) => `${r.caseNumber} ${r.label}`);
 
 beforeAll(async () => {
   made = await madeCasebook();
@@ -38,7 +38,7 @@ test.each<[Partial<HistoryFilter>, string[]]>([
 });
 
 test('a page counts all that fit', async () => {
-  expect(await made.casebook.history.stones({ ...historyFilter.parse({}), limit: 2 })).toMatchObject({ total: 4, rows: [{ label: 'A-1' }, { label: 'A-2' }] });
+  expect(await made.casebook.history.stones({ ...historyFilter.parse({}), limit: 2 }, null)).toMatchObject({ total: 4, rows: [{ label: 'A-1' }, { label: 'A-2' }] });
 });
 
 test('offers only clients who have a case, and the days there are', async () => {

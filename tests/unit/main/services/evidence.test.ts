@@ -86,10 +86,10 @@ test('a disagreement is kept, printed as undetermined, and sends the stone to fu
   house.pass(1);
   const refused = await house.as(house.colleague, 'conclusions.confirm', { conclusionId: conclusion.id, agrees: false, reason: ' ' });
   expect(refused.ok).toBe(false);
-  await house.done(house.colleague, 'conclusions.confirm', { conclusionId: conclusion.id, agrees: false, reason: 'The growth pattern was not looked at.', outcome: 'undetermined', readFirst: true });
+  await house.done(house.colleague, 'conclusions.confirm', { conclusionId: conclusion.id, agrees: false, reason: 'The growth pattern was not looked at.', outcome: 'undetermined' });
   const { proposal, conclusions, stone } = await folder();
   expect(stone.stage).toBe('disagreed');
-  expect(conclusions[0]!.confirmation).toMatchObject({ agrees: false, reason: 'The growth pattern was not looked at.', outcome: 'undetermined', readFirst: true });
+  expect(conclusions[0]!.confirmation).toMatchObject({ agrees: false, reason: 'The growth pattern was not looked at.', outcome: 'undetermined', readFirst: false });
   expect(proposal.missing[0]).toContain('Two persons disagree');
   expect(proposal.nextTests[0]!.why).toContain('a further witness');
   const { model } = await house.done(house.examiner, 'reports.prepare', { caseId });
