@@ -10,6 +10,8 @@ type Guarded = {
   readonly mayChange: readonly string[];
   /** Needed only where some columns may change. */
   readonly columns?: readonly string[];
+  /** Rows are written before what they belong to and are evidence from then on: SQL that is true for such a row, here called ROW. No row may be added to it either. */
+  readonly once?: string;
 };
 
 const FINDING_FACTS = [
@@ -42,6 +44,7 @@ const GUARDED: readonly Guarded[] = [
   { table: 'known_sample_trial', primary: 'id', keys: [], mayChange: [] },
   { table: 'known_sample_trial_withdrawal', primary: 'id', keys: [['trial_id']], mayChange: [] },
   { table: 'sealed_bundle', primary: 'id', keys: [], mayChange: [] },
+  { table: 'sealed_bundle_piece', primary: 'id', keys: [['bundle_id', 'seq']], mayChange: [], once: 'EXISTS (SELECT 1 FROM sealed_bundle WHERE id = ROW.bundle_id)' },
   { table: 'lot_record', primary: 'id', keys: [['item_id', 'ordinal']], mayChange: [] },
   { table: 'weight_record', primary: 'id', keys: [], mayChange: [] },
   { table: 'house_text', primary: 'id', keys: [['kind', 'version']], mayChange: [] },
@@ -59,13 +62,14 @@ export type Trigger = { readonly name: string; readonly sql: string };
 function triggersOf(g: Guarded): Trigger[] {
   const abort = `BEGIN SELECT RAISE(ABORT, '${g.table} only grows: its rows are evidence'); END`;
   const updateOf = g.mayChange.length > 0 ? `UPDATE OF ${(g.columns ?? []).join(', ')}` : 'UPDATE';
+  const once = (row: 'OLD' | 'NEW'): string => g.once?.replace('ROW', row) ?? '';
   const same = [[g.primary], ['rowid'], ...g.keys]
     .map((key) => `(${key.map((column) => `${column} = NEW.${column}`).join(' AND ')})`).join(' OR ');
   return [
     { name: `${g.table}_no_update`, sql: `CREATE TRIGGER ${g.table}_no_update BEFORE ${updateOf} ON ${g.table} ${abort}` },
-    { name: `${g.table}_no_delete`, sql: `CREATE TRIGGER ${g.table}_no_delete BEFORE DELETE ON ${g.table} ${abort}` },
+    { name: `${g.table}_no_delete`, sql: `CREATE TRIGGER ${g.table}_no_delete BEFORE DELETE ON ${g.table} ${g.once === undefined ? '' : `WHEN ${once('OLD')} `}${abort}` },
     // INSERT OR REPLACE deletes the old row without a DELETE trigger where recursive_triggers is off.
-    { name: `${g.table}_no_reuse`, sql: `CREATE TRIGGER ${g.table}_no_reuse BEFORE INSERT ON ${g.table} WHEN EXISTS (SELECT 1 FROM ${g.table} WHERE ${same}) ${abort}` },
+    { name: `${g.table}_no_reuse`, sql: `CREATE TRIGGER ${g.table}_no_reuse BEFORE INSERT ON ${g.table} WHEN EXISTS (SELECT 1 FROM ${g.table} WHERE ${same})${g.once === undefined ? '' : ` OR ${once('NEW')}`} ${abort}` },
   ];
 }
 

@@ -9,6 +9,7 @@ import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryErr
 import { openFailure, type OpenFailure } from './open-failure.ts';
 import { teachFold } from './open-reader.ts';
 import { rebuildSearch, searchIsWhole } from './search/write-search.ts';
+import { dropLeftOver, hasLeftOver } from './store/bundle-pieces.ts';
 import { keepSince } from './store/laboratory.ts';
 import { createStores, type Stores } from './stores.ts';
 
@@ -184,6 +185,15 @@ function makeSearchWhole({ readOnly, handle }: Casebook, broken: boolean): void 
   if (!readOnly && (broken || !searchIsWhole(handle.read))) handle.transactNow((tx) => { rebuildSearch(tx); });
 }
 
+/** What a bundle left that was being taken in when the program died; it was never part of the records. */
+function dropHalfTaken({ readOnly, handle }: Casebook): void {
+  if (readOnly || !hasLeftOver(handle.read)) return;
+  while (handle.transactNow((tx) => dropLeftOver(tx, PIECES_AT_ONCE)) === PIECES_AT_ONCE);
+}
+
+/** Pieces taken out in one transaction: more would swell the write-ahead log. */
+const PIECES_AT_ONCE = 8;
+
 /**
  * Opens a casebook, or makes a new one where none is there and `mustExist` is false.
  * Checks what the file is, whether it is sound, and whether this program may write it before changing anything;
@@ -212,6 +222,7 @@ export function openCasebook(options: OpenOptions): Result<Casebook, OpenFailure
     const casebook = assemble(sqlite, options, prepared.value.guardsRestored);
     makeSearchWhole(casebook, prepared.value.searchBroken);
     if (options.readOnly !== true) keepSince(casebook.handle, options.now().toISOString());
+    dropHalfTaken(casebook);
     return ok(casebook);
   } catch (e) {
     if (sqlite.open) sqlite.close();

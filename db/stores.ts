@@ -10,6 +10,7 @@ import { createDraftsStore, type DraftsStore } from './store/drafts.ts';
 import { createFiguresStore, type FiguresStore } from './store/figures.ts';
 import { createFindStore, type FindStore } from './store/find.ts';
 import { createSealedBundlesStore, type SealedBundlesStore } from './store/sealed-bundles.ts';
+import { createSealedCasesStore, type SealedCasesStore } from './store/sealed-cases.ts';
 import { createKeysStore, type KeysStore } from './store/keys.ts';
 import { createHistoryStore, type HistoryStore } from './store/history.ts';
 import { createLaboratoryStore, type LaboratoryStore } from './store/laboratory.ts';
@@ -28,6 +29,7 @@ export type Stores = {
   readonly keys: KeysStore;
   readonly checkpoints: CheckpointsStore;
   readonly sealedBundles: SealedBundlesStore;
+  readonly sealedCases: SealedCasesStore;
   readonly clients: ClientsStore;
   readonly cases: CasesStore;
   readonly stones: StonesStore;
@@ -52,6 +54,7 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     keys: createKeysStore(handle, newId),
     checkpoints: createCheckpointsStore(handle),
     sealedBundles: createSealedBundlesStore(handle),
+    sealedCases: createSealedCasesStore(handle),
     clients: createClientsStore(handle, newId),
     cases: createCasesStore(handle, newId),
     stones: createStonesStore(handle, newId),

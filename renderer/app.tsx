@@ -50,7 +50,7 @@ function Here({ place }: { readonly place: Place }) {
     case 'report': return <BuilderView key={place.id} draftId={place.id} />;
     case 'check': return <CheckView />;
     case 'bundles': return <BundlesView />;
-    case 'bundle': return <BundleView key={place.id} id={place.id} />;
+    case 'bundle': return <BundleView key={place.id} id={place.id} {...(place.panel === undefined ? {} : { folder: place.panel })} />;
     case 'instruments': return <InstrumentsView />;
     case 'batch': return <BatchView />;
     case 'ledgers': return <LedgersView />;

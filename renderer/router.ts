@@ -4,14 +4,17 @@ import { useSyncExternalStore } from 'react';
 export type Place =
   | { readonly view: 'bench' | 'cases' | 'stones' | 'custody' | 'reports' | 'instruments' | 'ledgers' | 'house' | 'intake' | 'batch' | 'check' | 'bundles' }
   | { readonly view: 'history'; readonly panel?: string }
-  | { readonly view: 'case' | 'report' | 'bundle'; readonly id: string }
+  | { readonly view: 'case' | 'report'; readonly id: string }
+  /** `panel`: folder of the case that is looked at first. */
+  | { readonly view: 'bundle'; readonly id: string; readonly panel?: string }
   | { readonly view: 'stone' | 'lot' | 'piece' | 'pair'; readonly id: string; readonly panel?: string };
 
 const LISTS = ['bench', 'cases', 'stones', 'custody', 'reports', 'instruments', 'ledgers', 'house', 'intake', 'batch', 'check', 'bundles'] as const;
 
 export function parsePlace(hash: string): Place {
   const [view = '', id = '', panel] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
-  if ((view === 'case' || view === 'report' || view === 'bundle') && id) return { view, id };
+  if ((view === 'case' || view === 'report') && id) return { view, id };
+  if (view === 'bundle' && id) return panel ? { view, id, panel } : { view, id };
   if (view === 'history') return id ? { view, panel: id } : { view };
   if ((view === 'stone' || view === 'lot' || view === 'piece' || view === 'pair') && id) return panel ? { view, id, panel } : { view, id };
   const list = LISTS.find((l) => l === view);
@@ -19,7 +22,8 @@ export function parsePlace(hash: string): Place {
 }
 
 export function placeAddress(place: Place): string {
-  if (place.view === 'case' || place.view === 'report' || place.view === 'bundle') return `#/${place.view}/${encodeURIComponent(place.id)}`;
+  if (place.view === 'case' || place.view === 'report') return `#/${place.view}/${encodeURIComponent(place.id)}`;
+  if (place.view === 'bundle') return `#/bundle/${place.id}${place.panel ? `/${encodeURIComponent(place.panel)}` : ''}`;
   if (place.view === 'stone' || place.view === 'lot' || place.view === 'piece' || place.view === 'pair') return `#/${place.view}/${encodeURIComponent(place.id)}${place.panel ? `/${place.panel}` : ''}`;
   if (place.view === 'history' && place.panel) return `#/history/${encodeURIComponent(place.panel)}`;
   return `#/${place.view}`;

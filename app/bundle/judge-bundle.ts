@@ -19,7 +19,7 @@ const whatIsIt = ({ laboratory, cases, period }: BundleSummary): string => {
   return `${held} of ${laboratory}${period === null ? '' : `, received ${period.from} to ${period.to}`}`;
 };
 
-const HOW_TO_GET_A_KEY = 'Ask the laboratory for the file of its public key, compare the fingerprint by another way, for instance by telephone, and keep the key under House (on the command line: name its file with --key).';
+const HOW_TO_GET_A_KEY = 'Ask the laboratory for the file of its public key, compare the fingerprint by another way, for instance by telephone, and keep the key under House.';
 
 /** What a check means to whoever knows these keys. */
 export function judgeBundle({ isBundle, faults, summary, publicKey }: BundleCheck, keys: readonly KnownKey[]): Judged {

@@ -55,7 +55,7 @@ export const verification = z.object({
   sound: z.boolean(),
   at: instant,
   parts: z.array(z.object({
-    part: z.enum(['custody ledger', 'audit ledger', 'raw records', 'spectra', 'issued reports', 'facts and findings', 'checkpoints', 'guards', 'database']),
+    part: z.enum(['custody ledger', 'audit ledger', 'raw records', 'spectra', 'issued reports', 'bundles taken in', 'facts and findings', 'checkpoints', 'guards', 'database']),
     checked: z.number(), sound: z.boolean(),
     /** Sentence that names the first thing that does not fit, or null. */
     fault: z.string().nullable(),

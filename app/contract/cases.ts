@@ -131,5 +131,5 @@ export const casesContract = {
     drafts: z.array(z.object({ key: z.string(), updatedAt: instant })),
   })),
   /** Everything by its number, name or words, for the palette: cases, lots, stones, clients, reports. */
-  'find.anything': reads('anyone', z.strictObject({ text: line(120) }), z.array(z.object({ kind: z.enum(['case', 'lot', 'stone', 'client', 'report']), id, caseId: id.nullable(), title: z.string(), detail: z.string() }))),
+  'find.anything': reads('anyone', z.strictObject({ text: line(120) }), z.array(z.object({ kind: z.enum(['case', 'lot', 'stone', 'client', 'report', 'sealed']), /** Of a case in a bundle: “BUNDLE/FOLDER”. */ id: z.string(), caseId: id.nullable(), title: z.string(), detail: z.string() }))),
 };

@@ -16,12 +16,13 @@ import { piecesContract } from './pieces.ts';
 import { reportCheckContract } from './report-check.ts';
 import { reportDraftsContract } from './report-drafts.ts';
 import { reportHouseContract } from './report-house.ts';
+import { uploadsContract } from './uploads.ts';
 import { workContract } from './work.ts';
 
 /** Every call between window and main: name, input, output, role. Implemented once in main/services, carried by two hosts. */
 export const contract = {
   ...casebookContract, ...casesContract, ...custodyContract, ...workContract, ...reportDraftsContract, ...reportHouseContract, ...batchContract, ...imagesContract, ...lotsContract, ...piecesContract, ...keysContract, ...peopleContract,
-  ...reportCheckContract, ...checkpointsContract, ...historyContract, ...figuresContract, ...bundlesContract,
+  ...reportCheckContract, ...checkpointsContract, ...historyContract, ...figuresContract, ...bundlesContract, ...uploadsContract,
 } as const;
 
 export type Contract = typeof contract;

@@ -13,7 +13,7 @@ export type Known = { readonly keys: readonly KnownKey[]; readonly standing: (st
 
 type Judged = Omit<ReportVerdict, 'sha256' | 'bytes'>;
 
-const HOW_TO_GET_A_KEY = 'Ask the laboratory for the file of its public key, compare the fingerprint by another way, for instance by telephone, and keep the key under House (on the command line: name its file with --key).';
+const HOW_TO_GET_A_KEY = 'Ask the laboratory for the file of its public key, compare the fingerprint by another way, for instance by telephone, and keep the key under House.';
 
 const nameOf = ({ number, revision }: Pick<SignedAs, 'number' | 'revision'>): string => (revision > 1 ? `${number}, revision ${revision}` : number);
 

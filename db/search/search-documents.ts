@@ -1,3 +1,4 @@
+import { CASE_WORD_PARTS } from '../../app/bundle/case-words.ts';
 import { CONCLUSION_WORDS, type ConclusionId } from '../../app/domain/conclusion.ts';
 import type { ReadDb, WriteTx } from '../handle.ts';
 import { SEALED } from './sealed-sql.ts';
@@ -9,7 +10,8 @@ export type Piece = { readonly where: string; readonly text: string };
 
 type Row = Record<string, string | null> & { id: string };
 
-const SEPARATOR = '\u001f';
+/** Between texts that stand in one column. */
+export const SEPARATOR = '\u001f';
 const joined = (column: string, from: string): string => `(SELECT group_concat(${column}, '${SEPARATOR}') FROM ${from})`;
 const OF_THESE = '(SELECT value FROM json_each(@ids))';
 
@@ -31,6 +33,9 @@ const SQL: Readonly<Record<SearchKind, string>> = {
     FROM stone s JOIN item i ON i.id = s.item_id JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id WHERE s.id IN ${OF_THESE}`,
   report: `SELECT r.id, r.number AS own_number, n.number AS own_case, k.name AS own_client
     FROM report r JOIN case_record n ON n.id = r.case_id JOIN client k ON k.id = n.client_id WHERE r.id IN ${OF_THESE}`,
+  // A case of another laboratory, in a bundle that was taken in.
+  sealed: `SELECT c.id, c.number AS own_number, c.client AS own_client, b.laboratory AS own_laboratory, ${CASE_WORD_PARTS.map((part) => `c.${part} AS own_${part}`).join(', ')}
+    FROM sealed_case c JOIN sealed_bundle b ON b.id = c.bundle_id WHERE c.id IN ${OF_THESE}`,
 };
 
 function pieces(row: Row, prefix: 'own_' | 'around_'): Piece[] {

@@ -8,7 +8,7 @@ export type Found = { readonly kind: SearchKind | 'lot'; readonly id: string; re
 
 export type FindStore = {
   /**
-   * Cases, lots, stones, clients and reports whose number, name or words hold every word of the text, without regard to case and accents;
+   * Cases, lots, stones, clients and reports, and cases in bundles of other laboratories, whose number, name or words hold every word of the text, without regard to case and accents;
    * those that hold them as whole words first, then the newest; a few of each.
    */
   anything(text: string): Promise<Found[]>;
@@ -33,6 +33,7 @@ const SOURCES: readonly { readonly kind: SearchKind; readonly sql: string }[] = 
     kind: 'report', sql: `SELECT r.id, n.id AS caseId, r.number || CASE WHEN r.revision > 1 THEN ', revision ' || r.revision ELSE '' END AS title, n.number || ' · ' || k.name AS detail
       FROM report r JOIN case_record n ON n.id = r.case_id JOIN client k ON k.id = n.client_id WHERE r.id IN ${OF_THESE}`,
   },
+  { kind: 'sealed', sql: `SELECT c.id, NULL AS caseId, c.number AS title, b.laboratory || ' · ' || c.client AS detail FROM sealed_case c JOIN sealed_bundle b ON b.id = c.bundle_id WHERE c.id IN ${OF_THESE}` },
 ];
 
 // The few newest are taken from the index before anything is joined to them: the index walks backwards and stops.

@@ -31,7 +31,7 @@ export function layoutPiece(db: ReadDb): Layout {
 }
 
 const COUNT = `SELECT (SELECT count(*) FROM custody_entry) + (SELECT count(*) FROM audit_entry) + (SELECT count(*) FROM raw_record)
-  + (SELECT count(*) FROM spectrum) + (SELECT count(*) FROM report)
+  + (SELECT count(*) FROM spectrum) + (SELECT count(*) FROM report) + (SELECT count(*) FROM sealed_bundle)
   + ${VOUCHED_TABLES.map(({ table }) => `(SELECT count(*) FROM ${table})`).join(' + ')} AS n`;
 
 /** How many entries, records and rows there are to look at. */

@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import type { ReadDb } from '../handle.ts';
+import { bundlePieces } from '../store/bundle-pieces.ts';
 import { unpackRaw } from '../store/put-raw-record.ts';
 import type { Pace } from './part.ts';
 import type { Range } from './ranges.ts';
 
 const BYTES_PER_VALUE = 8;
 
-export type RecordTable = 'raw_record' | 'spectrum' | 'report';
+export type RecordTable = 'raw_record' | 'spectrum' | 'report' | 'sealed_bundle';
 
 /** A record as it stands: how it is named in a sentence that begins with it, what is wrong with it by itself (or null), and what the audit ledger must name of it. */
 export type FoundRecord = { readonly key: string; readonly name: string; readonly wrong: string | null; readonly digests: readonly string[] };
@@ -55,7 +56,22 @@ function reportRecord(row: ReportRow): FoundRecord {
   return { key: `${row.number}/${row.revision}`, name, wrong: wrong === null ? null : `${name} ${wrong}`, digests: [row.model_digest, row.pdf_sha256] };
 }
 
-const READ: Readonly<Record<RecordTable, { readonly columns: string; readonly found: (row: never) => FoundRecord }>> = {
+type BundleRow = { id: string; name: string; laboratory: string; size: number; zip: Buffer };
+
+/** A bundle of another laboratory, piece by piece: its id is the digest of its bytes. */
+async function bundleRecord(db: ReadDb, row: BundleRow, pace: Pace): Promise<FoundRecord> {
+  const hash = createHash('sha256');
+  let size = 0;
+  for (const bytes of bundlePieces(db, row.id, row.zip)) {
+    hash.update(bytes);
+    size += bytes.byteLength;
+    await pace(0);
+  }
+  const name = `The bundle “${row.name}” of ${row.laboratory}`;
+  return { key: row.id, name, wrong: size === row.size && hash.digest('hex') === row.id ? null : `${name} was changed: its bytes no longer give its digest.`, digests: [] };
+}
+
+const READ: Readonly<Record<Exclude<RecordTable, 'sealed_bundle'>, { readonly columns: string; readonly found: (row: never) => FoundRecord }>> = {
   raw_record: { columns: 'id, name, packing, size, sha256, content', found: rawRecord },
   spectrum: { columns: 'id, title, (SELECT r.number FROM test_run r WHERE r.id = run_id) AS run, points, x, y, sha256', found: spectrumRecord },
   report: { columns: 'number, revision, model, model_digest, pdf, pdf_sha256', found: reportRecord },
@@ -67,13 +83,13 @@ export const withdrawnPiece = (db: ReadDb): string[] =>
 
 /** Recomputes the digests of records one by one: each may be tens of megabytes. */
 export async function recordsPiece(db: ReadDb, table: RecordTable, range: Range, pace: Pace): Promise<RecordsFound> {
-  const { columns, found } = READ[table];
+  const { columns, found } = table === 'sealed_bundle' ? { columns: 'id, name, laboratory, size, zip', found: (row: BundleRow) => bundleRecord(db, row, pace) } : READ[table];
   const records: FoundRecord[] = [];
   let { after } = range;
   for (;;) {
     const row = db.get<{ row_number: number }>(`SELECT rowid AS row_number, ${columns} FROM ${table} WHERE rowid > ? AND rowid <= ? ORDER BY rowid LIMIT 1`, [after, range.upTo]);
     if (!row) return { records };
-    records.push(found(row as never));
+    records.push(await found(row as never));
     after = row.row_number;
     await pace(1);
   }

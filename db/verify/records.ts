@@ -18,6 +18,9 @@ const asReport: Named = (key, vouched) => {
   return digests === undefined ? undefined : [digests.model, digests.pdf];
 };
 
+/** The row's own digest, which the ledger vouches for, holds its id; and that is the digest of its bytes. */
+const byOwnId: Named = () => [];
+
 /** What does not fit a record, or null. */
 function faultOf({ key, name, wrong, digests }: FoundRecord, named: Named, vouched: Vouched): string | null {
   if (wrong !== null) return wrong;
@@ -49,11 +52,12 @@ async function withWithdrawn(part: Part, runner: Runner): Promise<Part> {
   return names.length === 0 ? part : { ...part, note: [part.note, `Withdrawn, and kept as printed: ${names.join(', ')}.`].filter((text) => text !== undefined).join(' ') };
 }
 
-/** Recomputes the digests of raw records, spectra and issued reports, and compares them with what the audit ledger says. */
+/** Recomputes the digests of raw records, spectra, issued reports and bundles taken in, and compares them with what the audit ledger says. */
 export async function verifyRecords(layout: Layout, vouched: Vouched, runner: Runner): Promise<Part[]> {
   return [
     await eachRecord(layout, 'raw records', 'raw_record', byId, vouched, runner),
     await eachRecord(layout, 'spectra', 'spectrum', byId, vouched, runner),
     await withWithdrawn(await eachRecord(layout, 'issued reports', 'report', asReport, vouched, runner), runner),
+    await eachRecord(layout, 'bundles taken in', 'sealed_bundle', byOwnId, vouched, runner),
   ];
 }

@@ -17,6 +17,8 @@ import { readMember, wholeMember } from './read-member.ts';
 /** Longest document that is read as a whole. */
 const MAX_DOCUMENT_BYTES = 256 * 1024 * 1024;
 const MAX_SEAL_BYTES = 64 * 1024;
+/** Before each file that is longer it is told how far the check has come, bytes; before the others now and then. */
+const TOLD_BYTES = 1024 * 1024;
 /** Faults that are named; more say nothing new. */
 const MAX_FAULTS = 200;
 
@@ -157,6 +159,7 @@ function summaryOf({ index, cases, manifest, ledgers }: State): BundleSummary | 
   };
 }
 
+/** `progress`: bytes that are done with, of how many, and the file that comes next. */
 export type CheckOptions = { readonly progress?: (done: number, total: number, note: string) => void };
 
 /** What the bytes of an archive say by themselves. Holds one document at a time; nothing is unpacked to disk. Never throws for what stands in it. */
@@ -169,7 +172,7 @@ export function checkBundle(source: ByteSource, { progress }: CheckOptions = {})
   const faults: BundleFault[] = [];
   const state: State = { source, faults, seen: new Map(), ledgers: createLedgerCheck(faults), cases: new Map(), index: null, manifest: null };
   for (const [i, member] of members.entries()) {
-    if (i % 64 === 0) progress?.(i, members.length, member.name);
+    if (i % 64 === 0 || member.packed > TOLD_BYTES) progress?.(member.at, source.size, member.name);
     if (member.name !== SEAL_NAME) takeMember(state, member);
     if (faults.length > MAX_FAULTS) break;
   }

@@ -8,6 +8,8 @@ export const dataFiles = (folder: string) => ({
   demonstration: join(folder, 'Demonstration.culet'),
   backups: join(folder, 'backups'),
   state: join(folder, 'state.json'),
+  /** Files that are looked at and not kept, while they are. */
+  incoming: join(folder, 'incoming'),
 });
 export type DataFiles = ReturnType<typeof dataFiles>;
 

@@ -24,7 +24,7 @@ export type Checkpoints = {
   beforeClosing(): Promise<void>;
 };
 
-type Options = Deps & { readonly manager: CasebookManager; readonly signer: Signer };
+type Options = Deps & { readonly manager: Pick<CasebookManager, 'current' | 'besideBackups'>; readonly signer: Signer };
 
 export function createCheckpoints({ manager, signer, now, newId }: Options): Checkpoints {
   const turn = inTurn();

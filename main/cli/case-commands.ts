@@ -5,10 +5,15 @@ import type { CliIo, ExitCode } from './io.ts';
 import { casebookOption, dataFolderOf, dataOption } from './program-commands.ts';
 import { jsonOption } from './spectrum-commands.ts';
 
-type CaseOptions = { readonly from?: string; readonly to?: string; readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean };
+type SignIn = { readonly person?: string; readonly passwordStdin?: boolean };
+type ImportOptions = SignIn & { readonly checkedHow?: string; readonly progress?: boolean; readonly casebook?: string; readonly data?: string; readonly json?: boolean };
+type CaseOptions = { readonly from?: string; readonly to?: string; readonly out: string; readonly casebook?: string; readonly data?: string; readonly draft?: boolean; readonly key?: string; readonly checkpoint?: string[]; readonly remembered?: string; readonly progress?: boolean; readonly json?: boolean } & SignIn;
 type FiguresOptions = { readonly from?: string; readonly to?: string; readonly by: string; readonly csv?: 'over-time' | 'agreement' | 'checks' | 'trials' | 'rates'; readonly casebook?: string; readonly data?: string; readonly json?: boolean };
 
-/** `report`, `bundle`, `figures` and `verify`: look into a casebook and never change it. Their code is loaded when they run: reading a file needs no database. */
+const personOption = (what: string) => new Option('--person <name>', what);
+const passwordOption = () => new Option('--password-stdin', 'read the password from the first line of standard input instead of asking for it');
+
+/** `report`, `bundle`, `figures` and `verify` look into a casebook; `import`, and whoever signs in, change it. Their code is loaded when they run: reading a file needs no database. */
 export function addCaseCommands(program: Command, io: CliIo, finish: (code: ExitCode) => void): void {
   program.command('report').description('write the report of a case, as it was last issued, to a PDF')
     .argument('<case>', 'number of the case, for instance C-2026-0001')
@@ -25,10 +30,22 @@ export function addCaseCommands(program: Command, io: CliIo, finish: (code: Exit
     .option('--from <day>', 'first day on which the cases were received, in the laboratory’s zone, as year-month-day')
     .option('--to <day>', 'last day, counted in')
     .requiredOption('--out <file>', 'zip to write')
+    .addOption(personOption('sign the bundle in the name of this person, who gives the password')).addOption(passwordOption())
     .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.bundle)
-    .action(async (what: string | undefined, { from, to, out, casebook, data, json }: CaseOptions) => {
+    .action(async (what: string | undefined, { from, to, out, person, passwordStdin, casebook, data, json }: CaseOptions) => {
       const { runBundle } = await import('./commands/bundle.ts');
-      finish(await runBundle({ what, from, to, out, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
+      finish(await runBundle({ what, from, to, out, person, passwordStdin: passwordStdin ?? false, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
+    });
+
+  program.command('import').description('check a bundle of another laboratory and keep it in a casebook as it came')
+    .argument('<bundle>', 'zip that another laboratory wrote')
+    .addOption(personOption('manager who takes it in, and gives the password')).addOption(passwordOption())
+    .option('--checked-how <text>', 'how it was made sure whose it is, where its key is not known or nobody signed it')
+    .option('--progress', 'say on standard error how far it has come, also where that is no terminal')
+    .addOption(casebookOption()).addOption(dataOption()).addOption(jsonOption()).addHelpText('after', EXAMPLES.import)
+    .action(async (file: string, { person, passwordStdin, checkedHow, progress, casebook, data, json }: ImportOptions) => {
+      const { runImport } = await import('./commands/import.ts');
+      finish(await runImport({ file, person, passwordStdin: passwordStdin ?? false, checkedHow: (checkedHow ?? '').trim(), progress: progress ?? false, casebook, dataFolder: dataFolderOf(data, io), json: json ?? false }, io));
     });
 
   program.command('figures').description('count what came, what went and how it ended over time, with exact limits')

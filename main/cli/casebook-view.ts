@@ -68,7 +68,7 @@ export function viewCall(): Call {
 }
 
 /** The case of that number, written in any case of letters. */
-export async function findCase({ casebook, file }: CasebookView, number: string): Promise<Result<{ readonly id: string; readonly number: string }, Trouble>> {
+export async function findCase({ casebook, file }: Pick<CasebookView, 'casebook' | 'file'>, number: string): Promise<Result<{ readonly id: string; readonly number: string }, Trouble>> {
   const wanted = number.trim().toUpperCase();
   const { rows } = await casebook.cases.list({ text: wanted, state: 'all', limit: 1000, offset: 0 });
   const found = rows.find((row) => row.number.toUpperCase() === wanted);

@@ -45,7 +45,16 @@ Examples:
 Examples:
   culet bundle C-2026-0001 --out case.zip
   culet bundle Casebook.culet --from 2026-10-01 --to 2026-12-31 --out quarter.zip
+  culet bundle C-2026-0001 --out case.zip --person "Ada Invented"      signed; the password is asked for
   culet verify quarter.zip`,
+  import: `
+Examples:
+  culet verify other.zip
+  culet import other.zip --casebook Casebook.culet --person "Ada Invented"
+  culet import other.zip --casebook Casebook.culet --person "Ada Invented" --checked-how "fingerprint read out by telephone"
+  culet import other.zip --person "Ada Invented" --password-stdin --json < password.txt
+
+Exit codes: 0 taken in, 1 altered, refused or not tried to the end, 2 the command itself was wrong, 3 by an unknown key and not said how it was made sure whose it is, 4 the same signed by nobody, or no bundle.`,
   serve: `
 Example:
   culet serve --data ./laboratory --open`,

@@ -5,6 +5,8 @@ export type CliIo = {
   /** Sentences for a person, on standard error. */
   err(text: string): void;
   readStdin(): Promise<Uint8Array>;
+  /** Asks for a password without showing it; null where the person stopped. Left out where nobody sits at a terminal. */
+  readonly askSecret?: (prompt: string) => Promise<string | null>;
   /** Standard error is read by a person as it is written: a line may be written over. */
   readonly errIsTerminal?: boolean;
   readonly workingFolder: string;
@@ -14,8 +16,8 @@ export type CliIo = {
 };
 
 /**
- * 0 only when all went well; 2 where the command itself was wrong and nothing was tried. Checking a report has two more answers:
- * 3 where its bytes are sound and the key is not known, 4 where it carries no signature.
+ * 0 only when all went well; 2 where the command itself was wrong and nothing was tried. Checking a report or a bundle, and taking a bundle in,
+ * have two more answers: 3 where the bytes are sound and the key is not known, 4 where there is no signature.
  */
 export const EXIT = { done: 0, failed: 1, usage: 2, unknownKey: 3, unsigned: 4 } as const;
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

@@ -1,3 +1,4 @@
+import { askSecret } from './ask-secret.ts';
 import type { CliIo } from './io.ts';
 
 /** The terminal of this process. */
@@ -11,6 +12,8 @@ export function processIo(): CliIo {
     out(text) { process.stdout.write(text); },
     err(text) { process.stderr.write(text); },
     readStdin,
+    // Read from the terminal and asked on standard error: standard output carries only the answer.
+    ...(process.stdin.isTTY === true ? { askSecret: (prompt: string) => askSecret(process.stdin, prompt, (text) => { process.stderr.write(text); }) } : {}),
     errIsTerminal: process.stderr.isTTY === true,
     workingFolder: process.cwd(),
     env: process.env,

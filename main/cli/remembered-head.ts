@@ -12,7 +12,7 @@ export type FoundHead = { readonly file: string; readonly head: RememberedHead }
  * Where the program keeps what it noted of this very file: `state.json` beside a laboratory's own casebook, “NAME state.json” beside one
  * that was named at the start. A copy that lies elsewhere, a backup for instance, is older by nature and is not compared by itself.
  */
-function besideOf(casebook: string): string {
+export function besideOf(casebook: string): string {
   const files = dataFiles(path.dirname(casebook));
   return files.own === casebook ? files.state : `${casebook.replace(/\.culet$/, '')} state.json`;
 }

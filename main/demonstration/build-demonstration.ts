@@ -9,6 +9,7 @@ import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
+import { createUploads, type Uploads } from '../uploads/uploads.ts';
 import { verifyOnThisThread } from '../verify/verify-with-helpers.ts';
 import { VERSION } from '../version.ts';
 import type { TaskPool } from '../workers/task-pool.ts';
@@ -45,6 +46,8 @@ function managerOf(casebook: Casebook): CasebookManager {
 
 /** The casebook is made in one go, under a temporary name: a checkpoint would have nowhere to lie. */
 const NO_CHECKPOINTS: Checkpoints = { make: () => { throw new Error('the demonstration makes no checkpoints'); }, after: async () => undefined, beforeClosing: async () => undefined };
+
+const NO_UPLOADS: Uploads = createUploads({ folder: () => { throw new Error('the demonstration carries no files'); }, newId: () => '' });
 
 /** Sets up the laboratory with its people; returns their ids by key. */
 async function setUp(casebook: Casebook, { laboratory, people }: Scenario, at: string): Promise<Map<string, string>> {
@@ -121,7 +124,7 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
     const people = await setUp(casebook, scenario, instant.toISOString());
     const keyring = createKeyring(() => casebook);
     const services = createServices({
-      manager: managerOf(casebook), pool, keyring, checkpoints: NO_CHECKPOINTS, verify: verifyOnThisThread, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
+      manager: managerOf(casebook), pool, keyring, checkpoints: NO_CHECKPOINTS, verify: verifyOnThisThread, uploads: NO_UPLOADS, guard: createSessionGuard({ manager: managerOf(casebook), keyring, now: scripted }), now: scripted, newId: createSeededIds(ID_SEED, scripted), host: { version: VERSION, host: 'loopback', hostNote: '' },
     });
     const stage: Stage = { scenario, people, clients: new Map(), instruments: new Map(), samples: new Map(), cases: new Map(), due: calendar.due, ask: askServices(services, scenario, people) };
     const plan = planScenario(scenario, calendar);

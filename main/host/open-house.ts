@@ -3,6 +3,8 @@ import { createCasebookManager } from '../casebook/casebook-manager.ts';
 import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
 import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
 import { createCheckpoints } from '../checkpoints/checkpoints.ts';
+import { createDescribeKept } from '../bundle/describe-kept.ts';
+import { createKeptBundles } from '../bundle/kept-bundle.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import type { SystemStore } from '../keys/system-store.ts';
 import { createNewId } from '../new-id.ts';
@@ -10,6 +12,7 @@ import { createSessionGuard } from '../people/session-guard.ts';
 import { createServices } from '../services/index.ts';
 import { createVerifyWithHelpers, verifyOnThisThread, type VerifyHelp } from '../verify/verify-with-helpers.ts';
 import { VERSION } from '../version.ts';
+import { createUploads, sweepUploads } from '../uploads/uploads.ts';
 import { createTaskPool, type TaskPool } from '../workers/task-pool.ts';
 import type { House } from './dispatch.ts';
 import { leaveNote, takeNoteAway, whoHolds } from './holder.ts';
@@ -46,28 +49,42 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const newId = createNewId();
   const { log } = options;
   const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
+  const files = options.casebook === undefined ? dataFiles(options.dataFolder) : filesOfStated(options.casebook, options.dataFolder);
   const manager = createCasebookManager({
     dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration: createBuildDemonstration({ pool, now }),
-    files: options.casebook === undefined ? undefined : filesOfStated(options.casebook, options.dataFolder),
+    files,
   });
   await manager.openAtStart();
+  // Bundles of a casebook from before they were found and compared are read once; the window does not wait for it.
+  const describe = createDescribeKept(createKeptBundles());
+  const describeKept = (): void => {
+    const open = manager.current();
+    if (open !== null) describe(open).catch((fault: unknown) => { if (manager.current() === open) log.error('bundles were not described', { stack: String(fault) }); });
+  };
+  describeKept();
   const keyring = createKeyring(() => manager.current(), options.systemStore);
   const guard = createSessionGuard({ manager, keyring, now });
   const checkpoints = createCheckpoints({ manager, signer: keyring, now, newId });
   const verify = options.verifyHelp === undefined ? verifyOnThisThread : createVerifyWithHelpers({ ...options.verifyHelp, note: (what, entry) => { log.info(what, entry); } });
-  const services = createServices({ manager, pool, verify, keyring, guard, checkpoints, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
+  const uploads = createUploads({ folder: () => files.incoming, newId });
+  const services = createServices({ manager, pool, verify, uploads, keyring, guard, checkpoints, now, newId, host: { version: VERSION, host: options.host, hostNote: options.hostNote } });
   const announce = (event: DoorEvent): void => {
     options.announce(event);
+    if (event.kind === 'changed' && event.operation.startsWith('casebook.')) describeKept();
     if (event.kind === 'changed') checkpoints.after(event.operation).catch((fault: unknown) => { log.error('no checkpoint was made', { stack: String(fault) }); });
   };
   const trouble = manager.trouble();
   const inUse = trouble?.code === 'in-use' ? { message: `${trouble.message}${whoHolds(options.dataFolder)}`, next: trouble.next } : null;
-  if (inUse === null) leaveNote(options.dataFolder, options.host, now().toISOString());
+  if (inUse === null) {
+    leaveNote(options.dataFolder, options.host, now().toISOString());
+    sweepUploads(files.incoming);
+  }
   return {
     inUse,
     house: { services, log, newId, standing: (session) => guard.standing(session), touch: (session) => { guard.touch(session); }, announce },
     async close() {
       await pool.close();
+      await uploads.close();
       await checkpoints.beforeClosing().catch((fault: unknown) => { log.error('no checkpoint was made', { stack: String(fault) }); });
       await manager.noteHead();
       manager.close();
@@ -80,5 +97,5 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
 /** Backups and memory of a casebook that was named lie beside it: in the data folder they would mix with those of the laboratory's own. */
 function filesOfStated(casebook: string, dataFolder: string): DataFiles {
   const stem = casebook.replace(/\.culet$/, '');
-  return { ...dataFiles(dataFolder), own: casebook, backups: `${stem} backups`, state: `${stem} state.json` };
+  return { ...dataFiles(dataFolder), own: casebook, backups: `${stem} backups`, state: `${stem} state.json`, incoming: `${stem} incoming` };
 }

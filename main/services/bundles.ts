@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { judgeBundle } from '../../app/bundle/judge-bundle.ts';
@@ -7,7 +6,8 @@ import { err, ok } from '../../app/result.ts';
 import { fileSink } from '../bundle/byte-sink.ts';
 import { casesOfPeriod } from '../bundle/cases-of-period.ts';
 import { writeBundle } from '../bundle/write-bundle.ts';
-import { taskFailure } from '../workers/task-failure.ts';
+import { checkUpload } from '../uploads/check-upload.ts';
+import type { Uploads } from '../uploads/uploads.ts';
 import type { CancelTasks } from './cancel-tasks.ts';
 import { KNOWN_TO_NOBODY, knownFor } from './known-for-reports.ts';
 import type { Services } from './service.ts';
@@ -21,14 +21,16 @@ const cannotWrite = (folder: string, fault: Error & { code?: unknown }): { reado
   err({ code: 'refused', message: `The bundle could not be written to ${folder} (${String(fault.code)}).`, next: 'Make room on that disk, or see that Culet may write there, then try again.' });
 
 /** Bundles of a period, and checking a bundle that somebody brings, with or without a casebook. */
-export function createBundlesServices(deps: WorkDeps & { readonly tasks: CancelTasks }): Pick<Services, 'bundles.check' | 'bundles.writePeriod'> {
+export function createBundlesServices(deps: WorkDeps & { readonly tasks: CancelTasks; readonly uploads: Uploads }): Pick<Services, 'bundles.check' | 'bundles.writePeriod'> {
   return {
-    async 'bundles.check'({ bytes }, call) {
-      const task = await deps.pool.run('check-bundle', bytes, { signal: call.signal });
-      if (!task.ok) return taskFailure(task.error);
+    async 'bundles.check'({ upload }, call) {
+      const whole = deps.uploads.whole(call.session, upload);
+      if (!whole.ok) return whole;
+      const checked = await checkUpload(whole.value, deps.pool, call);
+      if (!checked.ok) return checked;
       const open = deps.casebook();
       const { keys } = open === null ? KNOWN_TO_NOBODY : await knownFor(open);
-      return ok({ ...judgeBundle(task.value, keys), sha256: createHash('sha256').update(bytes).digest('hex'), bytes: bytes.byteLength });
+      return ok({ ...judgeBundle(checked.value.check, keys), sha256: checked.value.sha256, bytes: whole.value.size });
     },
 
     'bundles.writePeriod': reading(deps, 'bundles.writePeriod', async ({ task, from, to }, work) => {

@@ -21,9 +21,11 @@ import { createPrintServices } from './print-services.ts';
 import { createReportCheckService } from './report-check.ts';
 import { createSealedBundlesServices } from './sealed-bundles.ts';
 import type { Deps, Services } from './service.ts';
+import type { Uploads } from '../uploads/uploads.ts';
+import { createUploadsServices } from './uploads-services.ts';
 import { createWorkServices } from './work-services.ts';
 
-export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly checkpoints: Checkpoints; readonly verify: Verify; readonly host: HostFacts };
+export type ServicesDeps = Deps & { readonly manager: CasebookManager; readonly pool: TaskPool; readonly keyring: Keyring; readonly guard: SessionGuard; readonly checkpoints: Checkpoints; readonly verify: Verify; readonly uploads: Uploads; readonly host: HostFacts };
 
 /** Every operation of the contract. One that is missing here does not compile. */
 export function createServices(deps: ServicesDeps): Services {
@@ -38,13 +40,14 @@ export function createServices(deps: ServicesDeps): Services {
     ...createFiguresServices(deps),
     ...createHistoryServices(deps),
     ...createBatchServices({ pool: deps.pool, casebook: () => deps.manager.current(), tasks }),
-    ...createBundlesServices({ ...work, tasks }),
-    ...createSealedBundlesServices(work),
+    ...createBundlesServices({ ...work, tasks, uploads: deps.uploads }),
+    ...createSealedBundlesServices({ ...work, uploads: deps.uploads }),
     ...createCustodyPrintServices(deps),
     ...createPrintServices({ services: intake, pool: deps.pool }),
+    ...createUploadsServices(deps.uploads),
     ...createWorkServices(work),
     ...createImageServices(work),
     ...createPieceServices(work),
-    'reports.check': createReportCheckService(work),
+    'reports.check': createReportCheckService({ ...work, uploads: deps.uploads }),
   };
 }

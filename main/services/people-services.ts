@@ -1,16 +1,14 @@
 import type { PersonView } from '../../app/contract/casebook.ts';
 import type { Failure } from '../../app/contract/failure.ts';
 import type { Output } from '../../app/contract/index.ts';
-import { storeNamed } from '../../app/domain/key-closing.ts';
-import { maySign } from '../../app/domain/role.ts';
 import { checkPassword, normalPassword } from '../../app/people/check-password.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { RECOVERY } from '../../db/store/credentials.ts';
-import { howClosed } from '../keys/how-closed.ts';
 import { copiesDue, shareKey } from '../keys/share-key.ts';
-import { isCheap, newCredential, waste } from '../people/derive-credential.ts';
+import { comeIn, letIn, personAtDoor, unknownPerson, type SignInNote } from '../people/come-in.ts';
+import { newCredential } from '../people/derive-credential.ts';
 import { givenCode } from '../people/given-code.ts';
 import { openKey } from '../people/open-key.ts';
 import { prove } from '../people/prove.ts';
@@ -20,21 +18,6 @@ import type { Services, Session } from './service.ts';
 
 type Names = 'people.list' | 'people.save' | 'people.actAs' | 'people.signIn' | 'people.choosePassword' | 'people.changePassword' | 'people.giveCode'
   | 'people.recover' | 'people.newRecovery' | 'people.lock' | 'people.stay';
-
-type SignInNote = NonNullable<Output<'people.signIn'>['note']>;
-
-type Who = { readonly personId: string | null; readonly name: string };
-
-const unknownPerson = (): { readonly ok: false; readonly error: Failure } => {
-  const message = 'The name and the password do not belong together.';
-  return err({ code: 'refused', message, next: 'Look whether the capital letters are locked, and try again. Every wrong attempt is written down.', fields: { password: message } });
-};
-
-/** Somebody who works here, by id or by the name as it was typed. */
-async function personAtDoor(casebook: Casebook, { personId, name }: Who): Promise<PersonView | null> {
-  const typed = name.trim().toLowerCase();
-  return (await casebook.people.list()).find((one) => one.active && (personId === null ? typed !== '' && one.name.toLowerCase() === typed : one.id === personId)) ?? null;
-}
 
 /** Why this password can't be chosen, beside its field; null where it can. */
 async function unfit(casebook: Casebook, password: string, person: PersonView): Promise<{ readonly ok: false; readonly error: Failure } | null> {
@@ -56,17 +39,8 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
     });
   }
 
-  /** The person is there: opens the key where they may, and gives copies of it to those who lack one. */
-  async function enter(casebook: Casebook, session: Session, person: PersonView, opened: { credentialId: string; privatePart: Uint8Array }, change: Change): Promise<SignInNote | null> {
-    guard.enter(session, person.id);
-    const before = await howClosed(casebook, keyring.store);
-    await openKey(casebook, keyring, session, person, opened, change);
-    await shareKey(casebook, keyring, { ...change, personId: person.id, operation: 'keys.share' });
-    const closed = maySign(person) ? await keyring.closedElsewhere() : null;
-    if (closed !== null) return { message: closed.message, next: closed.next, trouble: true };
-    const after = await howClosed(casebook, keyring.store);
-    return before.closedBy === 'password' && after.closedBy === 'store' ? { message: `The laboratory’s key is kept by ${storeNamed(after.store)} from now on.`, next: 'On another computer the recovery sheet is the way to it: know where it is.', trouble: false } : null;
-  }
+  const enter = (casebook: Casebook, session: Session, person: PersonView, opened: { credentialId: string; privatePart: Uint8Array }, change: Change): Promise<SignInNote | null> =>
+    letIn({ casebook, keyring, session, change, enter: () => { guard.enter(session, person.id); } }, person, opened);
 
   return {
     'people.list': reading(deps, async (casebook) => ok(await casebook.people.list())),
@@ -91,24 +65,9 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
     },
 
     'people.signIn': ({ personId, name, password }, call) => atDoor<Output<'people.signIn'>>('people.signIn', async (casebook, change) => {
-      const person = await personAtDoor(casebook, { personId, name });
-      if (person === null) {
-        await waste(password);
-        await casebook.audit.note(change, { subject: 'sign-in', content: { refused: 'nobody of that name' } });
-        return unknownPerson();
-      }
-      const credential = await casebook.credentials.get(person.id);
-      if (credential === null) return ok({ state: 'choose', note: null });
-      const proved = await prove(casebook, change, credential, password);
-      if (!proved.ok) return proved;
-      if (credential.kind === 'code') return ok({ state: 'choose', note: null });
-      await casebook.credentials.noteSuccess({ ...change, personId: person.id }, person.id, { name: person.name, statement: 'signed in' });
-      const note = await enter(casebook, call.session, person, { credentialId: person.id, privatePart: proved.value }, change);
-      if (isCheap(credential)) {
-        const { credential: dearer } = await newCredential(person.id, 'password', normalPassword(password));
-        await casebook.credentials.set({ ...change, personId: person.id }, { credentials: [dearer], wraps: await copiesDue(casebook, keyring, { changed: [dearer] }), subject: person.id, content: { cost: 'raised' } });
-      }
-      return ok({ state: 'signed-in', note });
+      const came = await comeIn({ casebook, keyring, session: call.session, change, enter: (person) => { guard.enter(call.session, person.id); } }, { personId, name }, password, 'signed in');
+      if (!came.ok) return came;
+      return ok(came.value.state === 'choose' ? { state: 'choose', note: null } : { state: 'signed-in', note: came.value.note });
     }),
 
     'people.choosePassword': ({ personId, name, code, password }, call) => atDoor('people.choosePassword', async (casebook, change) => {

@@ -1,4 +1,4 @@
-import type { SealedBundleView } from '../../app/contract/bundles.ts';
+import type { Output } from '../../app/contract/index.ts';
 import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
@@ -18,10 +18,11 @@ export default function BundlesView() {
   const check = () => { go({ view: 'check' }); };
   useKey('F', check);
   useKey('Escape', check);
-  const columns: readonly Column<SealedBundleView>[] = [
+  const columns: readonly Column<Output<'bundles.list'>[number]>[] = [
     { key: 'laboratory', head: 'Laboratory', width: 'minmax(160px, 2fr)', cell: (r) => <span title={r.summary.laboratory}>{r.summary.laboratory}</span>, sort: (r) => r.summary.laboratory },
     { key: 'what', head: 'Holds', width: 'minmax(150px, 1.4fr)', mono: true, cell: (r) => <span title={r.summary.cases.join(', ')}>{r.summary.cases.length === 1 ? r.summary.cases[0] : `${r.summary.cases.length} cases`}</span>, sort: (r) => r.summary.cases.length },
     { key: 'verdict', head: 'Judged', width: '200px', cell: (r) => <span title={r.checkedHow}>{KEPT_WORDS[r.verdict]}</span>, sort: (r) => r.verdict },
+    { key: 'against', head: 'Beside others', width: '110px', cell: (r) => (r.contradicts > 0 ? <span className="warn">contradicts</span> : null), sort: (r) => r.contradicts },
     { key: 'taken', head: 'Taken in', width: '100px', mono: true, cell: (r) => showDay(r.takenAt, laboratory.zone), sort: (r) => r.takenAt },
     { key: 'by', head: 'By', width: 'minmax(100px, 1fr)', cell: (r) => <span title={r.takenBy}>{r.takenBy}</span>, sort: (r) => r.takenBy },
     { key: 'size', head: 'Size', width: '90px', align: 'right', mono: true, cell: (r) => sizeWords(r.size), sort: (r) => r.size },

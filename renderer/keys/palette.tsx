@@ -22,12 +22,21 @@ let openPalette: () => void = () => undefined;
 /** Opens the palette from a button. */
 export const findAnything = () => { openPalette(); };
 
+/** A case in a bundle, “BUNDLE/FOLDER”; a folder has a path of its own. */
+function goToSealed(id: string): void {
+  const at = id.indexOf('/');
+  go({ view: 'bundle', id: id.slice(0, at), panel: id.slice(at + 1) });
+}
+
+type FoundHit = Output<'find.anything'>[number];
+
 /** What a hit leads to. */
-function goToHit(hit: Output<'find.anything'>[number]): void {
+function goToHit(hit: FoundHit): void {
   if (hit.kind === 'stone') go({ view: 'stone', id: hit.id });
   else if (hit.kind === 'lot') go({ view: 'lot', id: hit.id });
   else if (hit.kind === 'case') go({ view: 'case', id: hit.id });
   else if (hit.kind === 'report') go(hit.caseId ? { view: 'case', id: hit.caseId } : { view: 'reports' });
+  else if (hit.kind === 'sealed') goToSealed(hit.id);
   else window.location.hash = `#/cases/${encodeURIComponent(hit.title)}`;
 }
 
@@ -43,6 +52,16 @@ function actionsOf(theme: Theme): readonly { readonly name: string; readonly run
   ];
 }
 
+const KIND_WORDS: Readonly<Partial<Record<FoundHit['kind'], string>>> = { sealed: 'another laboratory' };
+
+function Hit({ hit, words, onPick }: { readonly hit: FoundHit; readonly words: string; readonly onPick: (run: () => void) => void }) {
+  return (
+    <Command.Item value={`${hit.title} ${hit.detail} ${words} ${hit.id}`} onSelect={() => { onPick(() => { goToHit(hit); }); }}>
+      <span className={`palette-title one-line ${hit.kind === 'client' ? '' : 'mono'}`}>{hit.title}</span><span className="quiet one-line grow" title={hit.detail}>{hit.detail}</span><span className="quiet palette-kind">{KIND_WORDS[hit.kind] ?? hit.kind}</span>
+    </Command.Item>
+  );
+}
+
 function PaletteSheet({ onClose }: { readonly onClose: () => void }) {
   const [text, setText] = useState('');
   const theme = useTheme();
@@ -50,6 +69,8 @@ function PaletteSheet({ onClose }: { readonly onClose: () => void }) {
   const found = useAsk('find.anything', trimmed.length > 1 ? { text: trimmed } : null);
   // Only what was found for these very words: Enter must never open a hit of the words before.
   const hits = trimmed.length > 1 ? found.data : undefined;
+  const own = hits?.filter((hit) => hit.kind !== 'sealed') ?? [];
+  const others = hits?.filter((hit) => hit.kind === 'sealed') ?? [];
   const actions = useMemo(() => actionsOf(theme), [theme]);
   useSheetKeys();
   const pick = (run: () => void) => { onClose(); run(); };
@@ -61,15 +82,8 @@ function PaletteSheet({ onClose }: { readonly onClose: () => void }) {
             <Command.Input autoFocus value={text} onValueChange={setText} maxLength={MOST_CHARACTERS} placeholder="A number, a name, a word, or what you want to do" />
             <Command.List>
               <Command.Empty>{trimmed.length > 1 && !found.isFetching ? 'Nothing in this casebook has that in it.' : 'Type two letters or more.'}</Command.Empty>
-              {hits ? (
-                <Command.Group heading="In the casebook">
-                  {hits.map((hit) => (
-                    <Command.Item key={`${hit.kind}-${hit.id}`} value={`${hit.title} ${hit.detail} ${trimmed} ${hit.id}`} onSelect={() => { pick(() => { goToHit(hit); }); }}>
-                      <span className={`palette-title one-line ${hit.kind === 'client' ? '' : 'mono'}`}>{hit.title}</span><span className="quiet one-line grow">{hit.detail}</span><span className="quiet">{hit.kind}</span>
-                    </Command.Item>
-                  ))}
-                </Command.Group>
-              ) : null}
+              {own.length > 0 ? <Command.Group heading="In the casebook">{own.map((hit) => <Hit key={`${hit.kind}-${hit.id}`} hit={hit} words={trimmed} onPick={pick} />)}</Command.Group> : null}
+              {others.length > 0 ? <Command.Group heading="In bundles of other laboratories">{others.map((hit) => <Hit key={hit.id} hit={hit} words={trimmed} onPick={pick} />)}</Command.Group> : null}
               <Command.Group heading="Do">
                 {actions.map((a) => <Command.Item key={a.name} value={a.name} onSelect={() => { pick(a.run); }}>{a.name}</Command.Item>)}
               </Command.Group>

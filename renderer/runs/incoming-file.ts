@@ -37,5 +37,6 @@ export async function gatherFiles(list: Iterable<File>): Promise<Gathered> {
 /** "12.4 kB" */
 export function sizeWords(bytes: number): string {
   if (bytes < 1000) return `${bytes} bytes`;
-  return bytes < 1_000_000 ? `${(bytes / 1000).toFixed(1)} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
+  if (bytes < 1_000_000) return `${(bytes / 1000).toFixed(1)} kB`;
+  return bytes < 1_000_000_000 ? `${(bytes / 1_000_000).toFixed(1)} MB` : `${(bytes / 1_000_000_000).toFixed(2)} GB`;
 }

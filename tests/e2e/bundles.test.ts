@@ -1,8 +1,9 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, existsSync, ftruncateSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { addDays, dayInZone } from '../../app/custody/calendar.ts';
+import { slowness } from '../fixtures/slowness.ts';
 import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
@@ -126,6 +127,48 @@ describe.each(availableHosts())('a bundle of another laboratory in %s', (host) =
     await culet.page.getByText('unaltered, key was not known').waitFor();
     await lookAt(culet, 'bundles-list');
   });
+
+  test('is found by its words, apart from the house’s own, and opened at its case', async () => {
+    const { index } = await callDoor(culet, 'bundles.open', { id: (await callDoor(culet, 'bundles.list', {}))[0]!.id });
+    const [one] = index.cases;
+    await culet.page.keyboard.press('Control+K');
+    await culet.page.getByPlaceholder('A number, a name').fill(one!.client);
+    await culet.page.getByText('In bundles of other laboratories').waitFor();
+    await lookAt(culet, 'bundle-found');
+    await culet.page.keyboard.press('Enter');
+    await culet.page.getByRole('article', { name: one!.number }).waitFor();
+    expect(await culet.page.evaluate(() => window.location.hash)).toContain('/bundle/');
+    // The demonstration’s key is no secret: it is never kept.
+    expect(await culet.page.getByRole('button', { name: /Keep the key/ }).count()).toBe(0);
+  });
+
+  test('a large file goes in pieces, is stopped by Escape, and leaves nothing behind', async () => {
+    const large = join(folder, 'large.zip');
+    const file = openSync(large, 'w');
+    writeSync(file, 'PK\u0003\u0004 of somebody else');
+    ftruncateSync(file, 400 * 1024 * 1024);
+    closeSync(file);
+    const incoming = join(culet.dataDir, 'incoming');
+    await visit(culet, '#/check', 'Check a report');
+    await culet.page.getByLabel('zip of a bundle').setInputFiles(large);
+    await culet.page.getByRole('status').getByText('Reading large.zip').waitFor();
+    await culet.page.keyboard.press('Escape');
+    await culet.page.getByText('Reading large.zip').waitFor({ state: 'detached' });
+    await expect.poll(() => readdirSync(incoming), { timeout: 30_000 }).toEqual([]);
+    await culet.page.evaluate(() => {
+      const holder = window as typeof window & { longest?: number };
+      holder.longest = 0;
+      new PerformanceObserver((list) => { holder.longest = Math.max(holder.longest!, ...list.getEntries().map(({ duration }) => duration)); }).observe({ type: 'longtask' });
+    });
+    await culet.page.getByLabel('zip of a bundle').setInputFiles(large);
+    await culet.page.getByRole('heading', { name: 'Not a bundle' }).waitFor({ timeout: 120_000 });
+    const slow = await culet.page.evaluate(slowness);
+    const longest = await culet.page.evaluate(() => (window as typeof window & { longest?: number }).longest!);
+    console.log(`400 MB carried in ${host}: longest task of the window ${Math.round(longest)} ms (0: none over 50), machine ${slow.toFixed(1)} times slower than quiet`);
+    expect(longest).toBeLessThan(50 * slow + 50);
+    await visit(culet, '#/bundles', 'Bundles of other laboratories');
+    await expect.poll(() => readdirSync(incoming), { timeout: 30_000 }).toEqual([]);
+  }, 300_000);
 
   test('is noticed when it comes a second time', async () => {
     await bring();

@@ -9,6 +9,7 @@ import { checkBundle } from '../../bundle/check-bundle.ts';
 import { digestOf } from '../../bundle/digest-of.ts';
 import { EXIT, type CliIo, type ExitCode } from '../io.ts';
 import { printJson } from '../json-out.ts';
+import { nextAtTerminal } from '../next-at-terminal.ts';
 import { sayTrouble, type Trouble } from '../trouble.ts';
 import { knownBy, type KnownBy } from './known-keys.ts';
 
@@ -72,7 +73,8 @@ export async function runVerifyBundle(command: VerifyBundleCommand, io: CliIo): 
   try {
     const known = await knownBy(command, io);
     if (!known.ok) return sayTrouble(known.error, json, io);
-    const judged = judgeBundle(checkBundle(source.value), known.value.keys);
+    const judgement = judgeBundle(checkBundle(source.value), known.value.keys);
+    const judged = { ...judgement, next: nextAtTerminal(judgement) };
     if (json) printJson(io, { ok: judged.verdict === 'authentic', file, ...judged, sha256: digestOf(source.value), bytes: source.value.size });
     else io.out(bundleInWords(file, judged));
     return BUNDLE_EXITS[judged.verdict];

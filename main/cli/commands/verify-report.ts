@@ -8,6 +8,7 @@ import { checkReport } from '../../signature/check-report.ts';
 import { EXIT, type CliIo, type ExitCode } from '../io.ts';
 import { printJson } from '../json-out.ts';
 import { sayTrouble } from '../trouble.ts';
+import { nextAtTerminal } from '../next-at-terminal.ts';
 import { knownBy, readWhole, type KnownBy } from './known-keys.ts';
 
 export type VerifyReportCommand = KnownBy & { readonly file: string; readonly json: boolean };
@@ -54,7 +55,8 @@ export async function runVerifyReport(command: VerifyReportCommand, io: CliIo): 
   if (!bytes.ok) return sayTrouble(bytes.error, json, io);
   const known = await knownBy(command, io);
   if (!known.ok) return sayTrouble(known.error, json, io);
-  const judged = judgeReport(checkReport(bytes.value), known.value);
+  const judgement = judgeReport(checkReport(bytes.value), known.value);
+  const judged = { ...judgement, next: nextAtTerminal(judgement) };
   const sha256 = createHash('sha256').update(bytes.value).digest('hex');
   if (json) printJson(io, { ok: judged.verdict === 'authentic', file, ...judged, sha256, bytes: bytes.value.byteLength });
   else io.out(inWords(file, judged));

@@ -32,6 +32,7 @@ const ROWS = `
   INSERT INTO known_sample_withdrawal VALUES ('gone', 'sample', 'r', 'at', (SELECT id FROM person), NULL);
   INSERT INTO known_sample_trial VALUES ('trial', 'sample', (SELECT id FROM stone), 'natural', (SELECT id FROM person), 'at', 1, '', 'at', (SELECT id FROM person), NULL);
   INSERT INTO known_sample_trial_withdrawal VALUES ('taken-back', 'trial', 'r', 'at', (SELECT id FROM person));
+  INSERT INTO sealed_bundle_piece VALUES ('bundle/0', 'bundle', 0, x'00');
   INSERT INTO sealed_bundle VALUES ('bundle', 'n', 'l', 'authentic', 'f', '', '{}', 1, x'00', 'at', (SELECT id FROM person));
   INSERT INTO lot_record VALUES ('lot', (SELECT id FROM case_record), (SELECT id FROM item), 1, 'count', '{}', 'at', (SELECT id FROM person));
   INSERT INTO house_text VALUES ('text', 'scope', 1, 't', '', 'at', (SELECT id FROM person));

@@ -17,7 +17,7 @@ test('what was checked is counted, with the heads of both ledgers', async () => 
   expect(verified).toMatchObject({ sound: true, at: '2026-03-02T10:00:00.000Z' });
   const tables = casebook.handle.read.get<{ n: number }>(`SELECT count(*) AS n FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND sql NOT LIKE 'CREATE VIRTUAL TABLE%'`)!.n;
   expect(verified!.parts.map((part) => [part.part, part.checked])).toEqual([
-    ['custody ledger', 6], ['audit ledger', 8], ['raw records', 0], ['spectra', 0], ['issued reports', 0], ['facts and findings', 17], ['checkpoints', 0], ['guards', expectedGuards().length], ['database', tables]]);
+    ['custody ledger', 6], ['audit ledger', 8], ['raw records', 0], ['spectra', 0], ['issued reports', 0], ['bundles taken in', 0], ['facts and findings', 17], ['checkpoints', 0], ['guards', expectedGuards().length], ['database', tables]]);
   expect(verified!.parts[0]!.head).toBe(head);
   casebook.close();
 });

@@ -4,7 +4,7 @@ import { runCli } from '../../../../main/cli/run-cli.ts';
 export type Captured = { readonly code: ExitCode; readonly out: string; readonly err: string };
 
 /** Runs one command line with a terminal of its own. */
-export async function runCaptured(args: readonly string[], options: { readonly stdin?: Uint8Array; readonly workingFolder?: string; readonly env?: Record<string, string> } = {}): Promise<Captured> {
+export async function runCaptured(args: readonly string[], options: { readonly stdin?: Uint8Array; readonly workingFolder?: string; readonly env?: Record<string, string>; /** What is typed where a password is asked for; null stops. */ readonly typed?: string | null; readonly askedToEnd?: () => Promise<void> } = {}): Promise<Captured> {
   let out = '';
   let err = '';
   const io: CliIo = {
@@ -13,7 +13,8 @@ export async function runCaptured(args: readonly string[], options: { readonly s
     readStdin: () => Promise.resolve(options.stdin ?? new Uint8Array(0)),
     workingFolder: options.workingFolder ?? process.cwd(),
     env: options.env ?? {},
-    askedToEnd: () => Promise.resolve(),
+    askedToEnd: options.askedToEnd ?? (() => Promise.resolve()),
+    ...(options.typed === undefined ? {} : { askSecret: (prompt: string) => { err += prompt; return Promise.resolve(options.typed ?? null); } }),
   };
   return { code: await runCli(args, io), out, err };
 }

@@ -8,6 +8,7 @@ import { publicKeyOf } from '../../../../main/keys/ed25519.ts';
 import { createReportCheckService } from '../../../../main/services/report-check.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { concludeAll } from '../services/conclude-all.ts';
+import { laid, madeUploads } from '../uploads/laid-upload.ts';
 import { openHouse, type House } from '../services/work-house.ts';
 import { runCaptured } from './run-captured.ts';
 
@@ -94,8 +95,10 @@ test('a report is known by its first bytes, whatever its name; a casebook is sti
 
 test('the window’s question is answered in the same words, with a casebook and without', async () => {
   const ask = async (casebook: House['casebook'] | null, bytes: Uint8Array) => {
-    const service = createReportCheckService({ casebook: () => casebook, pool: createInlinePool() });
-    const answer = await service({ bytes }, { session: { personId: null }, signal: new AbortController().signal, emit() {} });
+    const { uploads } = madeUploads();
+    const session = { personId: null };
+    const service = createReportCheckService({ casebook: () => casebook, pool: createInlinePool(), uploads });
+    const answer = await service({ upload: await laid(uploads, session, 'report.pdf', bytes) }, { session, signal: new AbortController().signal, emit() {} });
     return answer.ok ? reportVerdict.parse(answer.value) : null;
   };
   const bytes = readFileSync(inFolder('second.pdf'));

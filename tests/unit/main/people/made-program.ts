@@ -1,3 +1,4 @@
+import { tmpdir } from 'node:os';
 import type { Reply } from '../../../../app/contract/failure.ts';
 import type { Input, OperationName, Output } from '../../../../app/contract/index.ts';
 import { createCheckpoints } from '../../../../main/checkpoints/checkpoints.ts';
@@ -8,6 +9,7 @@ import { noSystemStore, type SystemStore } from '../../../../main/keys/system-st
 import { createSessionGuard } from '../../../../main/people/session-guard.ts';
 import { createServices } from '../../../../main/services/index.ts';
 import type { Session } from '../../../../main/services/service.ts';
+import { createUploads } from '../../../../main/uploads/uploads.ts';
 import { verifyOnThisThread } from '../../../../main/verify/verify-with-helpers.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { madeManager, movableClock, type Clock } from '../casebook/made-manager.ts';
@@ -27,7 +29,7 @@ export function program({ store = noSystemStore('this is a test'), dataFolder, c
   const { manager, options } = madeManager({ now: clock.now, newId: clock.newId, ...(dataFolder !== undefined && { dataFolder }) });
   const keyring = createKeyring(() => manager.current(), store);
   const guard = createSessionGuard({ manager, keyring, now: options.now });
-  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
+  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, uploads: createUploads({ folder: () => tmpdir(), newId: options.newId }), now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
   const house: House = { services, standing: (s) => guard.standing(s), touch: (s) => { guard.touch(s); }, announce() {}, log: silentLog, newId: options.newId };
   const ask = <K extends OperationName>(session: Session, name: K, input: Input<K>) =>
     dispatch(house, name, input, { session, signal: new AbortController().signal, emit() {} }) as Promise<Reply<Output<K>>>;

@@ -1,3 +1,5 @@
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { contract, type Input, type OperationName, type Output } from '../../../../app/contract/index.ts';
 import type { Operation } from '../../../../app/contract/operation.ts';
@@ -8,6 +10,7 @@ import { createKeyring } from '../../../../main/keys/keyring.ts';
 import { createSessionGuard } from '../../../../main/people/session-guard.ts';
 import { createServices } from '../../../../main/services/index.ts';
 import { verifyOnThisThread } from '../../../../main/verify/verify-with-helpers.ts';
+import { createUploads } from '../../../../main/uploads/uploads.ts';
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { madeManager, movableClock } from '../casebook/made-manager.ts';
 import { intake, looseItem, lotItem } from '../../db/intake-samples.ts';
@@ -25,7 +28,7 @@ function program() {
   const { manager, options } = madeManager(clock);
   const keyring = createKeyring(() => manager.current());
   const guard = createSessionGuard({ manager, keyring, now: options.now });
-  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
+  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, uploads: createUploads({ folder: () => path.join(tmpdir(), 'culet-none'), newId: options.newId }), now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
   const ask = async (personId: string | null, name: OperationName, input: unknown): Promise<Answer> => {
     const service = services[name] as unknown as (given: unknown, call: object) => Promise<Answer>;
     const answer = await service(contract[name].input.parse(input), { session: { personId }, signal: new AbortController().signal, emit() {} });

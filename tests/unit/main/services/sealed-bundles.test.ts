@@ -8,6 +8,7 @@ import { createSealedBundlesServices } from '../../../../main/services/sealed-bu
 import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
 import { bundleOf } from '../bundle/made-bundle.ts';
 import { concludeAll } from './conclude-all.ts';
+import { laid, madeUploads } from '../uploads/laid-upload.ts';
 import { openHouse, type House } from './work-house.ts';
 
 /** One house wrote a bundle with a key of its own; another is asked to take it in. */
@@ -23,14 +24,18 @@ beforeAll(async () => {
   await concludeAll(sender, Object.values(stones));
   await sender.done(sender.colleague, 'reports.issue', { caseId });
   zip = await bundleOf(sender);
-}, 60_000);
+}, 240_000);
 afterAll(() => { sender.close(); receiver.close(); });
 
+const { uploads } = madeUploads();
 const services = (house: House) => createSealedBundlesServices({
-  now: () => new Date(house.now()), newId: () => 'id', casebook: () => house.casebook, signer: createKeyring(() => house.casebook), pool: createInlinePool(),
+  now: () => new Date(house.now()), newId: () => 'id', casebook: () => house.casebook, signer: createKeyring(() => house.casebook), pool: createInlinePool(), uploads,
 });
 const call = (house: House): Call => ({ session: { personId: house.examiner }, signal: new AbortController().signal, emit: () => undefined });
-const takeIn = (bytes: Uint8Array, checkedHow = '', house = receiver) => services(house)['bundles.takeIn']({ name: 'quarter.zip', bytes, checkedHow }, call(house));
+const takeIn = async (bytes: Uint8Array, checkedHow = '', house = receiver) => {
+  const by = call(house);
+  return services(house)['bundles.takeIn']({ upload: await laid(uploads, by.session, 'quarter.zip', bytes), checkedHow }, by);
+};
 const rows = (house: House) => house.casebook.handle.read.get<{ n: number }>('SELECT count(*) AS n FROM sealed_bundle')!.n;
 
 describe('a bundle of another laboratory', () => {
