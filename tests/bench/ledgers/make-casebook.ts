@@ -14,6 +14,8 @@ export const STONES_A_CASE = 10;
 const CUSTODY_A_STONE = 3;
 const AUDIT_A_STONE = 6.1;
 const CASES_A_TRANSACTION = 20;
+const FIRST_YEAR = 2016;
+const YEARS = 10;
 const MINUTE = 60_000;
 const START = Date.parse('2016-01-04T08:00:00.000Z');
 
@@ -31,6 +33,8 @@ export async function makeCasebook(folder: string, stones: number, progress: (ma
   const started = performance.now();
   const random = seededRandom(20261125);
   let ids = 0;
+  /** Cases of each year so far. */
+  const numbered = new Map<number, number>();
   let minutes = 0;
   const newId = (): string => `01900000-0000-7000-8000-${String(++ids).padStart(12, '0')}`;
   const at = (): string => new Date(START + MINUTE * minutes++).toISOString();
@@ -74,7 +78,10 @@ export async function makeCasebook(folder: string, stones: number, progress: (ma
   const makeCase = (tx: WriteTx, index: number): void => {
     const caseId = newId();
     const parcelId = newId();
-    const number = `C-${2016 + Math.floor((index * 10) / Math.max(1, stones / STONES_A_CASE))}-${String(index + 1).padStart(4, '0')}`;
+    const year = FIRST_YEAR + Math.floor((index * YEARS) / Math.max(1, stones / STONES_A_CASE));
+    const ordinal = (numbered.get(year) ?? 0) + 1;
+    numbered.set(year, ordinal);
+    const number = `C-${year}-${String(ordinal).padStart(4, '0')}`;
     const received = at();
     run(tx, 'case_record', [caseId, number, pick(clients), received, null, 'Natural or grown?', pick(['', 'inherited', 'for the insurer']), 'open', ada, received]);
     run(tx, 'parcel', [parcelId, caseId, 1, `T-${index}`, '']);
@@ -92,5 +99,6 @@ export async function makeCasebook(folder: string, stones: number, progress: (ma
     });
     progress(Math.min(stones, (index + CASES_A_TRANSACTION) * STONES_A_CASE));
   }
+  casebook.handle.transactNow((tx) => { for (const [year, last] of numbered) run(tx, 'number_counter', ['case', year, last]); });
   return { file, casebook, ms: performance.now() - started };
 }
