@@ -54,6 +54,19 @@ describe.each(availableHosts())('the first start in %s', (host) => {
     await culet.page.getByLabel('Password, once more').fill(PASSWORD);
     await press('Start the casebook');
     const sheet = culet.page.getByRole('dialog', { name: 'The recovery sheet' });
+    await sheet.waitFor();
+    // A print would open the system's own sheet: here only what it would show is looked at.
+    await culet.page.evaluate(() => { window.print = () => undefined; });
+    await sheet.getByRole('button', { name: 'Print the sheet' }).click();
+    await culet.page.emulateMedia({ media: 'print' });
+    expect(await culet.page.locator('#root').isVisible()).toBe(false);
+    expect(await sheet.getByText(/^Laboratory: /).isVisible()).toBe(true);
+    const place = await sheet.locator('.recovery-code').boundingBox();
+    expect(place!.y).toBeLessThan(400);
+    await culet.page.emulateMedia({ media: 'screen' });
+    await culet.page.evaluate(() => { window.dispatchEvent(new Event('afterprint')); });
+    await culet.page.getByRole('navigation', { name: 'Rooms', includeHidden: true }).waitFor();
+    expect(await sheet.getByText(/^Laboratory: /).isVisible()).toBe(false);
     await sheet.getByText(/^[0-9A-Z]{4}(-[0-9A-Z]{4}){5}$/).waitFor();
     await press('It is put away');
     await culet.page.getByRole('heading', { level: 1, name: 'Bench' }).waitFor();
