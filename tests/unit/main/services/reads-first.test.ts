@@ -69,7 +69,7 @@ const SILENT: readonly OperationName[] = [
   'people.list', 'people.lock', 'people.stay', 'history.choices', 'print.labels', 'print.handOver', 'casebook.status', 'drafts.get', 'drafts.put', 'drafts.remove', 'instruments.list', 'instruments.tryLaser', 'runs.tryFiles',
   'spectra.curves', 'raw.content', 'reports.pdf', 'photographs.content', 'keys.list', 'keys.export', 'batch.analyse', 'work.cancel', 'instruments.tryCalibration', 'instruments.calibrations', 'reports.check', 'houseTexts.list',
   'reportTemplates.list', 'reportTemplates.look', 'authorisations.list', 'pieces.history', 'photographs.look', 'bundles.check', 'bundles.open', 'bundles.case', 'bundles.file', 'reportDrafts.create', 'reportDrafts.save',
-  'reportDrafts.discard', 'reportDrafts.look', 'images.facts', 'images.preview', 'images.suggestOutlines', 'checkpoints.list',
+  'reportDrafts.discard', 'reportDrafts.look', 'images.facts', 'images.preview', 'images.suggestOutlines', 'checkpoints.list', 'uploads.begin', 'uploads.piece', 'uploads.drop',
 ];
 
 beforeAll(async () => {
