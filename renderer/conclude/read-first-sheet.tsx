@@ -29,7 +29,7 @@ export function ReadFirstSheet({ folder, withheld, onClose }: { readonly folder:
         <>
           <span className="quiet grow">{me ? `You answer as ${me.name}.` : 'Nobody is chosen at this window.'}</span>
           <Button onPress={() => { setChoosing(true); }}>Someone else</Button>
-          <Button kind="main" keys="Mod+Enter" isDisabled={own === null || read.isPending} onPress={submit}>State it and see the first</Button>
+          <Button kind="main" keys="Mod+Enter" isDisabled={own === null} isPending={read.isPending} onPress={submit}>State it and see the first</Button>
         </>
       )}>
         <p>Look at the findings and the curves ({accepted.length === 1 ? 'one finding' : `${accepted.length} findings`} accepted, {folder.runs.length === 1 ? 'one run' : `${folder.runs.length} runs`}), and say what you conclude. What {withheld.by} concluded is shown afterwards, and you answer to it then. What you state is written down with the time and can’t be changed.</p>

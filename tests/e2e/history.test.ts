@@ -83,7 +83,7 @@ describe.each(availableHosts())('the history in %s', (host) => {
     await culet.page.getByText(/^After the service of .* \(grating cleaned .*\): mean 546\.301 nm, limits/).waitFor();
     await culet.page.getByText(/^Before the first service: mean 546\.0/).waitFor();
     const chart = culet.page.getByRole('region', { name: 'Instrument checks' });
-    await expect.poll(() => chart.locator('.step-plot-surface svg .annotation-text').allInnerTexts(), { timeout: 30_000 }).toEqual([expect.stringContaining('after service')]);
+    await expect.poll(() => chart.locator('.step-plot-surface svg .annotation-text').allTextContents(), { timeout: 30_000 }).toEqual([expect.stringContaining('after service')]);
     await chart.scrollIntoViewIfNeeded();
     await lookAt(culet, 'history-checks-after-service');
     expect((await callDoor(culet, 'instruments.list', {})).find((one) => one.id === instrument.id)?.lastCheck?.reference).toBe('mercury lamp');
