@@ -1,7 +1,7 @@
 import type { WrittenEvent } from '../domain/custody-event.ts';
 import type { CurrentCustody } from './current-custody.ts';
 
-type Told = { readonly event: WrittenEvent; readonly seal: string | undefined; readonly place: string | undefined };
+type Told = { readonly event: WrittenEvent; readonly weight?: number | undefined; readonly seal: string | undefined; readonly place: string | undefined };
 
 /** What a test's entry must say where no opening was recorded; undefined where nothing is odd. */
 export const testedUnderSeal = (seal: string): string | undefined => (seal === '' ? undefined : `It was on record as under seal ${seal}, whose opening was not recorded.`);
@@ -27,7 +27,10 @@ function whereaboutsOddities({ event, place }: Told, current: CurrentCustody): s
   return [];
 }
 
+/** What goes back answers to what came in; where nobody looked, the entry says so. */
+const unweighed = ({ event, weight }: Told, current: CurrentCustody): string[] => (event === 'returned' && weight === undefined && current.firstWeight !== null ? ['It was not weighed when it went back.'] : []);
+
 /** What does not fit the entries before: it is recorded all the same, since it happened, and the entry says so. */
 export function custodyOddities(told: Told, current: CurrentCustody): string[] {
-  return [...sealOddities(told, current), ...whereaboutsOddities(told, current)];
+  return [...sealOddities(told, current), ...whereaboutsOddities(told, current), ...unweighed(told, current)];
 }

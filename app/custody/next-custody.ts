@@ -102,7 +102,8 @@ export function nextCustody(request: CustodyRequest, c: CustodyCircumstances): R
   if (Object.keys(fields).length > 0) return err({ code: 'incomplete', fields });
   const weighed = weightPart(request, c);
   const place = filled(request.place) ?? (request.event === 'seen' ? filled(c.current.place) : undefined);
-  const note = sentences([filled(request.note), ...custodyOddities({ ...request, seal: filled(request.seal), place }, c.current), weighed.says]).slice(0, NOTE_LENGTH);
+  const odd = sentences([...custodyOddities({ ...request, seal: filled(request.seal), place }, c.current), weighed.says]);
+  const note = sentences([filled(request.note)?.slice(0, NOTE_LENGTH - odd.length - 2), odd === '' ? undefined : odd]);
   const seal = filled(request.seal) ?? (request.event === 'opened' && c.current.seal !== '' ? c.current.seal : undefined);
   const { from, to } = hands(request, c);
   return ok({

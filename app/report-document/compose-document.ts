@@ -2,16 +2,17 @@ import type { ItemView } from '../contract/cases.ts';
 import type { FindingView, RunView } from '../contract/work.ts';
 import { CONCLUSION_WORDS } from '../domain/conclusion.ts';
 import { resolutionUnitOf } from '../domain/resolution-unit.ts';
-import { formatCarat, formatGram } from '../domain/weight.ts';
+import { formatCarat } from '../domain/weight.ts';
 import { aimSentence, drawnSentence } from '../lots/statement-words.ts';
 import { clientContact } from '../report/content/case-particulars.ts';
 import type { SourceLot } from '../report/content/lot-part.ts';
 import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
 import { reportedConclusion } from '../report/content/stone-opinion.ts';
+import type { BalanceUncertainty } from '../report/content/weight-text.ts';
 import { sectionOf, type ReportModel } from '../report/report-model.ts';
 import { sectionById, type ReportSection } from '../report/sections/index.ts';
 import { linesOf, measurementsOf } from './measurements-of.ts';
-import { quantityOf, type Quantity } from './quantity.ts';
+import { quantityOf, weighed, type Quantity } from './quantity.ts';
 import { DOCUMENT_SCHEMA, reportDocument, type ReportDocument } from './report-document.ts';
 
 type Stone = ReportDocument['stones'][number];
@@ -62,7 +63,7 @@ function stoneOf(source: DocumentParts['source'], entry: SourceStone): Stone {
   const { stone, item, runs, findings } = entry;
   return {
     label: stone.label, item: item.label, mounted: stone.mounted, position: stone.position, shape: stone.shape, colourClass: stone.colourClass,
-    dimensions: stone.measurements, measurements: measurementsOf(entry, source.weights ?? []), runs: runs.map(runOf),
+    dimensions: stone.measurements, measurements: measurementsOf(entry, source.weights ?? [], source.laboratory.settings), runs: runs.map(runOf),
     findings: findings.filter((finding) => finding.state === 'accepted').map(findingOf),
     setAside: findings.filter((finding) => finding.state === 'set-aside').map(({ run, statement, reason }) => ({ run, statement, reason })),
     opinion: opinionOf(source, entry),
@@ -80,10 +81,10 @@ const lotOf = ({ lot, results }: SourceLot): ReportDocument['lots'][number] => (
   results: results.map(({ number, outcome }) => ({ number, outcome })),
 });
 
-const itemOf = (item: ItemView, seal: string): ReportDocument['items'][number] => ({
+const itemOf = (item: ItemView, seal: string, settings: BalanceUncertainty): ReportDocument['items'][number] => ({
   label: item.label, kind: item.kind, seal, condition: item.condition, setting: item.setting,
   declared: { as: item.declared, value: item.declaredValue, count: item.count },
-  grossWeight: item.grossWeight === null ? null : quantityOf(item.weightUnit === 'ct' ? formatCarat(item.grossWeight) : formatGram(item.grossWeight), item.weightUnit),
+  grossWeight: item.grossWeight === null ? null : weighed(item.grossWeight, item.weightUnit, settings),
 });
 
 /** The machine-readable form of a report, from the same records as its pages. The same records give the same document. */
@@ -100,7 +101,7 @@ export function composeDocument({ source, model, modelDigest, records }: Documen
     client: { name: ofCase.client.name, address: ofCase.client.address, contact: clientContact(ofCase.client) },
     case: { number: ofCase.number, receivedAt: ofCase.receivedAt, asks: ofCase.asks },
     scope: limits?.scope ?? '', limits: limits?.limits ?? [], signatures: sectionOf(model, 'signatures')?.signatures ?? [],
-    items: ofCase.parcels.flatMap((parcel) => parcel.items.map((item) => itemOf(item, parcel.sealNumber))),
+    items: ofCase.parcels.flatMap((parcel) => parcel.items.map((item) => itemOf(item, parcel.sealNumber, laboratory.settings))),
     stones: source.stones.map((entry) => stoneOf(source, entry)),
     lots: (source.lots ?? []).map(lotOf),
     custody: source.custody.map(({ seq, at, itemLabel, person, content, previous, hash }) => ({ seq, at, item: itemLabel, person, content, previous, hash })),

@@ -1,8 +1,9 @@
 import type { RunView, SpectrumView } from '../contract/work.ts';
 import { formatCarat } from '../domain/weight.ts';
 import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
+import type { BalanceUncertainty } from '../report/content/weight-text.ts';
 import type { AnalysisResult, PeakResult } from '../spectra/analysis.ts';
-import { quantityOf, type Quantity } from './quantity.ts';
+import { quantityOf, weighed, type Quantity } from './quantity.ts';
 import type { ReportDocument } from './report-document.ts';
 
 type Stone = ReportDocument['stones'][number];
@@ -79,13 +80,13 @@ function ofRun(run: RunView): Measurement[] {
 }
 
 /** Every number that was measured of a stone, with unit and, where it is known, uncertainty. */
-export function measurementsOf({ stone, runs }: SourceStone, weights: NonNullable<ReportSource['weights']>): Measurement[] {
+export function measurementsOf({ stone, runs }: SourceStone, weights: NonNullable<ReportSource['weights']>, settings: BalanceUncertainty): Measurement[] {
   const atHand = { run: null, method: null, file: null };
-  const weighed = stone.weight === null ? [] : [{ quantity: 'weight', result: quantityOf(formatCarat(stone.weight), 'ct'), ...atHand }];
+  const onBalance = stone.weight === null ? [] : [{ quantity: 'weight', result: weighed(stone.weight, 'ct', settings), ...atHand }];
   const estimates = weights.flatMap((piece) => piece.weights.stones).flatMap(({ stoneId, estimate }) => (stoneId === stone.id && estimate !== null ? [estimate] : []));
   const estimated = estimates.map(({ weight, uncertainty }) => ({
     quantity: 'weight, estimated from measures', ...atHand,
     result: { value: formatCarat(weight), unit: 'ct', uncertainty: formatCarat(uncertainty), covers: 'one standard deviation: measures, formula and girdle' },
   }));
-  return [...weighed, ...estimated, ...runs.flatMap(ofRun)];
+  return [...onBalance, ...estimated, ...runs.flatMap(ofRun)];
 }

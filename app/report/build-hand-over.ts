@@ -2,7 +2,7 @@ import type { LaboratoryView } from '../contract/casebook.ts';
 import type { ItemView } from '../contract/cases.ts';
 import type { CustodyView } from '../contract/custody.ts';
 import { err, ok, type Result } from '../result.ts';
-import { weightText } from './content/item-part.ts';
+import { weightText } from './content/weight-text.ts';
 import { dayWords, localTime } from './content/local-time.ts';
 import { custodyWeighing } from './custody-words.ts';
 import type { HandOverModel } from './hand-over-model.ts';

@@ -1,5 +1,5 @@
 import { CUSTODY_EVENT_WORDS, type CustodyContent } from '../domain/custody-event.ts';
-import { weightText } from './content/item-part.ts';
+import { weightText } from './content/weight-text.ts';
 import { dayWords } from './content/local-time.ts';
 
 function photographsWords(photographs: CustodyContent['photographs']): string {

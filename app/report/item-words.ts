@@ -1,5 +1,5 @@
 import type { ItemView } from '../contract/cases.ts';
-import { weightText } from './content/item-part.ts';
+import { weightText } from './content/weight-text.ts';
 import { countWords } from './count-words.ts';
 
 /** Number by which an item is called and which its QR code holds: case and letter. */

@@ -1,7 +1,7 @@
-import { useEffect, useRef, useState } from 'react';
-import type { BarTrace, DrawnAxis, Plotly, PointTrace } from 'plotly.js-cartesian-dist-min';
-import { loadPlotly } from '../look/load-plotly.ts';
+import { useEffect, useRef } from 'react';
+import type { BarTrace, DrawnAxis, PointTrace } from 'plotly.js-cartesian-dist-min';
 import { useTheme } from '../look/theme.ts';
+import { usePlotly } from '../look/use-plotly.ts';
 import { useSize } from '../look/use-size.ts';
 
 /** Tokens of look/tokens.css: hues that colour-blind people keep apart. */
@@ -27,6 +27,10 @@ const NO_BREAKS: readonly PlotBreak[] = [];
 
 const HEIGHT = 216;
 const FEW_TICKS = 14;
+/** Advance of a digit of the axis' typeface at 11 px, the air that keeps two labels apart, and what the ordinate's own labels take of the width; px. */
+const DIGIT_PX = 6.7;
+const LABEL_GAP_PX = 16;
+const ORDINATE_PX = 64;
 
 type Look = { readonly colour: (ink: string) => string; readonly family: string };
 
@@ -71,8 +75,17 @@ function axis({ colour, family }: Look, part: Partial<DrawnAxis> & Pick<DrawnAxi
 
 /** Labels of the axis of time: every one while few, else every so many. */
 function thinned(labels: readonly string[], width: number): Partial<DrawnAxis> {
-  const room = Math.max(2, Math.min(FEW_TICKS, Math.floor(width / 84)));
-  return labels.length <= room ? {} : { nticks: room };
+  const longest = Math.max(1, ...labels.map((label) => label.length));
+  const room = Math.max(1, Math.min(FEW_TICKS, Math.floor((width - ORDINATE_PX) / (longest * DIGIT_PX + LABEL_GAP_PX))));
+  const every = Math.ceil(labels.length / room);
+  return every <= 1 ? {} : { tickmode: 'array', tickvals: labels.filter((_, i) => i % every === 0) };
+}
+
+/** A joined series as one series for each stretch between two breaks: no line leads across a break. */
+function stretchesOf(series: PlotSeries, breaks: readonly PlotBreak[]): PlotSeries[] {
+  if (series.kind !== 'points' || !series.joined || breaks.length === 0) return [series];
+  const ends = [...breaks.map(({ before }) => before), series.values.length];
+  return ends.map((end, i) => ({ ...series, values: series.values.map((value, at) => (at >= (ends[i - 1] ?? 0) && at < end ? value : null)) }));
 }
 
 /** Numbers of steps that follow one another, drawn; the table beside it says the same to whoever cannot see it. */
@@ -81,22 +94,16 @@ export function StepPlot({ name, labels, series, lines = NO_LINES, breaks = NO_B
 }) {
   const place = useRef<HTMLDivElement>(null);
   const frame = useRef<HTMLDivElement>(null);
-  const [plotly, setPlotly] = useState<Plotly | null>(null);
+  const plotly = usePlotly();
   const theme = useTheme();
   const width = useSize(frame)?.width ?? 0;
-
-  useEffect(() => {
-    let shown = true;
-    void loadPlotly().then((loaded) => { if (shown) setPlotly(loaded); });
-    return () => { shown = false; };
-  }, []);
 
   useEffect(() => {
     const element = place.current;
     if (!plotly || !element || width === 0) return;
     const tokens = getComputedStyle(document.documentElement);
     const look: Look = { colour: (ink) => tokens.getPropertyValue(`--${ink}`).trim(), family: tokens.getPropertyValue('--mono').trim() };
-    void plotly.react(element, series.map((one) => traceOf(one, labels, look)), {
+    void plotly.react(element, series.flatMap((one) => stretchesOf(one, breaks)).map((one) => traceOf(one, labels, look)), {
       width, height: HEIGHT, showlegend: false, paper_bgcolor: 'rgba(0,0,0,0)', plot_bgcolor: 'rgba(0,0,0,0)', separators: '.', barmode: 'group', bargap: 0.3, bargroupgap: 0.08,
       margin: { l: 52, r: 8, t: 10, b: 30, pad: 0, autoexpand: true },
       xaxis: axis(look, { type: 'category', tickangle: 0, ...thinned(labels, width) }),

@@ -23,6 +23,8 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const [pageSize, setPageSize] = useState(s.pageSize);
   const [carat, setCarat] = useState(formatCarat(s.weightToleranceCarat));
   const [gram, setGram] = useState(formatGram(s.weightToleranceGram));
+  const [balanceCarat, setBalanceCarat] = useState(formatCarat(s.balanceUncertaintyCarat));
+  const [balanceGram, setBalanceGram] = useState(formatGram(s.balanceUncertaintyGram));
   const [twoPhonon, setTwoPhonon] = useState(String(s.twoPhononCoefficient));
   const [days, setDays] = useState(String(s.dueSoonDays));
   const [attach, setAttach] = useState(String(s.attachMegabytes));
@@ -41,12 +43,16 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
   const submit = () => {
     const ct = parseCarat(carat);
     const g = parseGram(gram);
+    const balanceCt = parseCarat(balanceCarat);
+    const balanceG = parseGram(balanceGram);
     const alpha = readNumber(twoPhonon);
     const soon = readNumber(days);
     const megabytes = readNumber(attach);
     const faults: Record<string, string> = {};
     if (!ct.ok) faults['carat'] = ct.error;
     if (!g.ok) faults['gram'] = g.error;
+    if (!balanceCt.ok) faults['balanceCarat'] = balanceCt.error;
+    if (!balanceG.ok) faults['balanceGram'] = balanceG.error;
     if (alpha === undefined || Number.isNaN(alpha)) faults['twoPhonon'] = 'Write a number between 10 and 14.';
     if (soon === undefined || Number.isNaN(soon)) faults['days'] = 'Write a number of days.';
     if (megabytes === undefined || !Number.isInteger(megabytes) || megabytes < 0 || megabytes > 200) faults['attach'] = 'Write a whole number from 0 to 200.';
@@ -55,8 +61,8 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
     const share = readNumber(assumed);
     if (share === undefined || Number.isNaN(share) || share < 0 || share > 100) faults['assumed'] = 'Write a number from 0 to 100.';
     setOwn(faults);
-    if (!ct.ok || !g.ok || Object.keys(faults).length > 0) return;
-    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), assumedNotNatural: share ?? s.assumedNotNatural, showNames, secondReadsFirst, readers, places: linesOf(places) };
+    if (!ct.ok || !g.ok || !balanceCt.ok || !balanceG.ok || Object.keys(faults).length > 0) return;
+    const settings = { ...s, pageSize, weightToleranceCarat: ct.value, weightToleranceGram: g.value, balanceUncertaintyCarat: balanceCt.value, balanceUncertaintyGram: balanceG.value, twoPhononCoefficient: alpha ?? s.twoPhononCoefficient, dueSoonDays: Math.round(soon ?? s.dueSoonDays), attachMegabytes: megabytes ?? s.attachMegabytes, idleMinutes: Math.round(minutes ?? s.idleMinutes), assumedNotNatural: share ?? s.assumedNotNatural, showNames, secondReadsFirst, readers, places: linesOf(places) };
     save.mutate({ name, address, zone, logo, settings }, { onSuccess: () => { notes.say('Kept.'); } });
   };
   return (
@@ -73,14 +79,17 @@ export function LaboratoryForm({ laboratory }: { readonly laboratory: Laboratory
       <div className="fields-four house-settings">
         <Field label="Weights may differ by" mono suffix="ct" value={carat} onChange={setCarat} error={wrong['carat']} />
         <Field label="Pieces may differ by" mono suffix="g" value={gram} onChange={setGram} error={wrong['gram']} />
+        <Field label="Weights uncertain by" mono suffix="ct" value={balanceCarat} onChange={setBalanceCarat} error={wrong['balanceCarat'] ?? wrong['settings.balanceUncertaintyCarat']} />
+        <Field label="Pieces uncertain by" mono suffix="g" value={balanceGram} onChange={setBalanceGram} error={wrong['balanceGram'] ?? wrong['settings.balanceUncertaintyGram']} />
+      </div>
+      <p className="quiet">Weight tolerances are common practice, no source. The standard uncertainty of a weight is in the certificate of your balance; reports print it after ±. At 0 nothing is printed beside a weight.</p>
+      <div className="fields-four house-settings">
         <Field label="Two-phonon coefficient" mono suffix="cm⁻¹" value={twoPhonon} onChange={setTwoPhonon} error={wrong['twoPhonon'] ?? wrong['settings.twoPhononCoefficient']} />
         <Field label="Due soon from" mono suffix="days" value={days} onChange={setDays} error={wrong['days']} />
-      </div>
-      <p className="quiet">The two-phonon coefficient sets the scale of every nitrogen value. Published values lie between 11.8 and 12.3 cm⁻¹, so nitrogen contents carry 3 to 6 % from this choice alone. Weight tolerances are common practice, no source.</p>
-      <div className="fields-two">
-        <Field label="Raw records inside a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
+        <Field label="Raw records in a report" mono suffix="MB" value={attach} onChange={setAttach} error={wrong['attach'] ?? wrong['settings.attachMegabytes']} />
         <Field label="Assumed not natural" mono suffix="%" value={assumed} onChange={setAssumed} error={wrong['assumed'] ?? wrong['settings.assumedNotNatural']} />
       </div>
+      <p className="quiet">The two-phonon coefficient sets the scale of every nitrogen value. Published values lie between 11.8 and 12.3 cm⁻¹, so nitrogen contents carry 3 to 6 % from this choice alone.</p>
       <p className="quiet">The files of the runs and the photographs travel inside an issued report up to this size, all together; what is left out stands on the report with its digest. Many mail services refuse letters above 20 to 25 MB: common practice, no source. The share of what comes in that is not natural is an assumption about your clients, no finding: under History, Trials, it says what the rates would mean for a stone that passed.</p>
       <div className="row gap12"><span className="label">Readers of reports</span><Segmented label="Readers of reports" value={readers} onChange={setReaders} options={[{ value: 'international', label: 'international' }, { value: 'united-states', label: 'United States' }]} /></div>
       <p className="quiet">Decides which words are pointed out where a report is written: ISO 18323:2015 permits “synthetic”, 16 CFR Part 23 is wary of it.</p>

@@ -26,7 +26,7 @@ declare module 'plotly.js-cartesian-dist-min' {
   export type DrawnAxis = {
     readonly type: 'category' | 'linear'; readonly fixedrange: true; readonly tickfont: { readonly family: string; readonly size: number; readonly color: string };
     readonly gridcolor: string; readonly linecolor: string; readonly zeroline: false; readonly showline: boolean; readonly showgrid: boolean; readonly automargin: true;
-    readonly rangemode?: 'tozero' | 'normal'; readonly nticks?: number; readonly ticks: 'outside' | ''; readonly tickcolor: string; readonly tickformat?: string;
+    readonly rangemode?: 'tozero' | 'normal'; readonly nticks?: number; readonly tickmode?: 'array'; readonly tickvals?: readonly (number | string)[]; readonly ticks: 'outside' | ''; readonly tickcolor: string; readonly tickformat?: string;
     readonly tickangle?: number; readonly title?: { readonly text: string; readonly font: { readonly family: string; readonly size: number; readonly color: string }; readonly standoff: number };
   };
   type Frame = { readonly width: number; readonly height: number; readonly showlegend: false; readonly paper_bgcolor: string; readonly plot_bgcolor: string };

@@ -1,10 +1,10 @@
-import { useEffect, useRef, useState } from 'react';
-import type { CurveTrace, Plotly } from 'plotly.js-cartesian-dist-min';
+import { useEffect, useRef } from 'react';
+import type { CurveTrace } from 'plotly.js-cartesian-dist-min';
 import type { Rect } from '../../app/figure/drawing.ts';
 import type { FigureModel, Ink } from '../../app/figure/figure-model.ts';
 import { dashOf, FIGURE_STYLE } from '../../app/figure/figure-style.ts';
-import { loadPlotly } from '../look/load-plotly.ts';
 import { useTheme } from '../look/theme.ts';
+import { usePlotly } from '../look/use-plotly.ts';
 
 const plotlyDash = (dash: readonly number[] | undefined): { dash?: string } => (dash ? { dash: dash.map((v) => `${v}px`).join(',') } : {});
 /** Name under which the browser's own timeline keeps how long drawing took. */
@@ -32,14 +32,8 @@ export function CurveSurface({ model, plot, width, height, pointed }: {
   readonly model: FigureModel; /** Label of the curve that is drawn thicker. */ readonly pointed: string | null; readonly plot: Rect; readonly width: number; readonly height: number;
 }) {
   const place = useRef<HTMLDivElement>(null);
-  const [plotly, setPlotly] = useState<Plotly | null>(null);
+  const plotly = usePlotly();
   const theme = useTheme();
-
-  useEffect(() => {
-    let shown = true;
-    void loadPlotly().then((loaded) => { if (shown) setPlotly(loaded); });
-    return () => { shown = false; };
-  }, []);
 
   useEffect(() => {
     const element = place.current;

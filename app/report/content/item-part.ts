@@ -1,15 +1,12 @@
 import type { ItemView } from '../../contract/cases.ts';
-import { formatCarat, formatGram } from '../../domain/weight.ts';
 import type { ItemsPart } from '../sections/items.ts';
 import type { ReportSource } from './report-source.ts';
+import { weighedText, type BalanceUncertainty } from './weight-text.ts';
 
 type ItemPart = ItemsPart['items'][number];
 type Fact = ItemPart['facts'][number];
 
 export const KIND_WORDS: Readonly<Record<ItemView['kind'], string>> = { loose: 'loose stone', jewellery: 'jewellery', lot: 'lot of small stones' };
-
-/** "0.412 ct", "5.31 g" from integer steps of the unit. */
-export const weightText = (steps: number, unit: 'ct' | 'g'): string => unit === 'ct' ? `${formatCarat(steps)} ct` : `${formatGram(steps)} g`;
 
 const fact = (label: string, value: string, mono = false): Fact[] => value.trim() === '' ? [] : [{ label, value, mono }];
 
@@ -20,11 +17,11 @@ function tested(item: ItemView, asLot: number): Fact[] {
   return labels === '' ? fact('Tested', 'no stone of this item was tested') : fact('Stones tested', labels, true);
 }
 
-function factsOf(item: ItemView, seal: string, asLot: number): Fact[] {
+function factsOf(item: ItemView, seal: string, asLot: number, settings: BalanceUncertainty): Fact[] {
   return [
     ...fact('Declared as', item.declared),
     ...fact('Declared value', item.declaredValue),
-    ...(item.grossWeight === null ? fact('Gross weight', 'not weighed') : fact('Gross weight', weightText(item.grossWeight, item.weightUnit), true)),
+    ...(item.grossWeight === null ? fact('Gross weight', 'not weighed') : fact('Gross weight', weighedText(item.grossWeight, item.weightUnit, settings), true)),
     ...fact('Count', item.count === null ? '' : String(item.count), true),
     ...fact('Setting', item.setting === null ? '' : item.setting === 'open-back' ? 'open at the back' : 'closed at the back'),
     ...fact('Seal on receipt', seal, true),
@@ -37,7 +34,7 @@ function factsOf(item: ItemView, seal: string, asLot: number): Fact[] {
 /** Each item as received, with its pictures. */
 export function itemParts(source: ReportSource): ItemPart[] {
   return source.case.parcels.flatMap((parcel) => parcel.items.map((item) => ({
-    label: item.label, kind: KIND_WORDS[item.kind], facts: factsOf(item, parcel.sealNumber, source.lots?.find(({ lot }) => lot.itemId === item.id)?.results.length ?? 0),
+    label: item.label, kind: KIND_WORDS[item.kind], facts: factsOf(item, parcel.sealNumber, source.lots?.find(({ lot }) => lot.itemId === item.id)?.results.length ?? 0, source.laboratory.settings),
     photographs: item.photographs.flatMap((photograph) => {
       const base64 = source.pictures.get(photograph.id);
       return base64 === undefined ? [] : [{ caption: photograph.caption, mediaType: photograph.mediaType, base64, sha256: photograph.sha256 }];

@@ -4,8 +4,9 @@ import { METHODS, METHOD_IDS } from '../../domain/method.ts';
 import { resolutionUnit } from '../../domain/resolution-unit.ts';
 import type { ReportFact } from '../fact.ts';
 import type { ResultsPart } from '../sections/results.ts';
-import { KIND_WORDS, weightText } from './item-part.ts';
+import { KIND_WORDS } from './item-part.ts';
 import type { ReportSource, SourceFigure, SourceStone } from './report-source.ts';
+import { weighedText, type BalanceUncertainty } from './weight-text.ts';
 
 export type StoneResult = ResultsPart['stones'][number];
 
@@ -26,8 +27,8 @@ export function settingsText(run: Pick<RunView, 'method' | 'laserNm' | 'temperat
   ].filter((text) => text !== '').join(', ');
 }
 
-function factsOf({ stone, item }: SourceStone, caseNumber: string): ReportFact[] {
-  const weight = stone.weight === null ? { label: 'Weight', value: stone.mounted ? 'not weighed, mounted' : 'not weighed', mono: false } : { label: 'Weight', value: weightText(stone.weight, 'ct'), mono: true };
+function factsOf({ stone, item }: SourceStone, caseNumber: string, settings: BalanceUncertainty): ReportFact[] {
+  const weight = stone.weight === null ? { label: 'Weight', value: stone.mounted ? 'not weighed, mounted' : 'not weighed', mono: false } : { label: 'Weight', value: weighedText(stone.weight, 'ct', settings), mono: true };
   return [
     { label: 'Item', value: `${caseNumber} / ${stone.label}`, mono: true },
     { label: 'Described as', value: [stone.mounted ? 'mounted' : 'loose', stone.shape].filter((text) => text.trim() !== '').join(', '), mono: false },
@@ -70,7 +71,7 @@ function notDone({ stone, item, runs, conclusions }: SourceStone): string[] {
 export function stoneResult(source: ReportSource, entry: SourceStone): StoneResult {
   const { stone, findings } = entry;
   return {
-    label: stone.label, heading: stoneHeading(stone), facts: factsOf(entry, source.case.number),
+    label: stone.label, heading: stoneHeading(stone), facts: factsOf(entry, source.case.number, source.laboratory.settings),
     figures: entry.figures.map(figurePart),
     findings: acceptedFindings(entry).map(findingPart),
     setAside: findings.filter((finding) => finding.state === 'set-aside').map((finding) => ({ statement: finding.statement, reason: finding.reason })),

@@ -63,6 +63,12 @@ describe('nextCustody', () => {
   test('a return names the client and closes', () => {
     const returned = next(folded(received, weighed), { event: 'returned', weight: 10_000 });
     expect(returned).toMatchObject({ value: { from: 'Ada', to: 'Client', differs: false } });
+    const unweighed = 'It was not weighed when it went back.';
+    expect(next(folded(received, weighed), { event: 'returned' })).toMatchObject({ value: { note: unweighed } });
+    // A long note of the person never pushes out what the entry has to say.
+    const long = next(folded(received, weighed), { event: 'returned', note: 'n'.repeat(2000) });
+    expect(long).toMatchObject({ value: { note: expect.stringMatching(/^n+\. It was not weighed when it went back\.$/) } });
+    expect(long.ok && long.value.note!.length).toBeLessThanOrEqual(2000);
     expect(next(folded(received, { event: 'returned' }), { event: 'moved', place: 'x' })).toMatchObject({ ok: false, error: { code: 'gone' } });
   });
 });

@@ -1,0 +1,24 @@
+import type { HouseSettings } from '../../domain/house-settings.ts';
+import { formatCarat, formatGram } from '../../domain/weight.ts';
+
+export type BalanceUncertainty = Pick<HouseSettings, 'balanceUncertaintyCarat' | 'balanceUncertaintyGram'>;
+
+/** What the uncertainty of a weighed weight covers, in the words of the report's data. */
+export const BALANCE_COVERS = 'one standard deviation: the balance, as the laboratory states it';
+
+const digitsOf = (steps: number, unit: 'ct' | 'g'): string => (unit === 'ct' ? formatCarat(steps) : formatGram(steps));
+
+/** Standard uncertainty of a weight in steps of its unit (0.0001 ct, 0.00001 g); null where the laboratory states none. */
+export function balanceUncertainty(unit: 'ct' | 'g', settings: BalanceUncertainty): number | null {
+  const steps = unit === 'ct' ? settings.balanceUncertaintyCarat : settings.balanceUncertaintyGram;
+  return steps === 0 ? null : steps;
+}
+
+/** "0.412 ct", "5.31 g" from integer steps of the unit. */
+export const weightText = (steps: number, unit: 'ct' | 'g'): string => `${digitsOf(steps, unit)} ${unit}`;
+
+/** "0.412 ± 0.002 ct": a weight with the standard uncertainty of the house's balance, where one is stated. */
+export function weighedText(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty): string {
+  const uncertainty = balanceUncertainty(unit, settings);
+  return uncertainty === null ? weightText(steps, unit) : `${digitsOf(steps, unit)} ± ${digitsOf(uncertainty, unit)} ${unit}`;
+}

@@ -1,0 +1,15 @@
+import { expect, test } from 'vitest';
+import { houseSettings } from '../../../../../app/domain/house-settings.ts';
+import { weighed } from '../../../../../app/report-document/quantity.ts';
+import { weighedText } from '../../../../../app/report/content/weight-text.ts';
+
+const unstated = houseSettings.parse({});
+const stated = houseSettings.parse({ balanceUncertaintyCarat: 15, balanceUncertaintyGram: 200 });
+
+test('a weight stands alone until the house states what its balance is uncertain by, then with it, on the page and in the data', () => {
+  expect(weighedText(4120, 'ct', unstated)).toBe('0.412 ct');
+  expect(weighed(4120, 'ct', unstated)).toEqual({ value: '0.412', unit: 'ct', uncertainty: null, covers: '' });
+  expect(weighedText(4120, 'ct', stated)).toBe('0.412 ± 0.0015 ct');
+  expect(weighedText(531_000, 'g', stated)).toBe('5.31 ± 0.002 g');
+  expect(weighed(531_000, 'g', stated)).toEqual({ value: '5.31', unit: 'g', uncertainty: '0.002', covers: 'one standard deviation: the balance, as the laboratory states it' });
+});
