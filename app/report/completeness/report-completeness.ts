@@ -89,6 +89,9 @@ function whereOf(model: ReportModel, clause: Clause): string {
   return titles.length === 0 ? 'on page 1' : [...new Set(titles)].join(', ');
 }
 
+/** A dot or a dash is no reason. */
+const saysWhy = (reason: string): boolean => /\p{L}{3}/u.test(reason);
+
 function stateOf(clause: Clause, looked: Looked): ClauseState {
   const judged = clause.key === 'conformity' && statesConformity(looked.source);
   const reason = clause.mayNotApply && !judged ? looked.source.writing.notApplicable[clause.key]?.trim() ?? '' : '';
@@ -96,8 +99,8 @@ function stateOf(clause: Clause, looked: Looked): ClauseState {
   if (clause.key === 'sampling-report' || (clause.key === 'sampling' && !isSampled(looked.source))) {
     return { ...clause, state: 'not-applicable', missing: [], where: clause.key === 'sampling' ? 'every stone described was tested' : whereOf(looked.model, clause) };
   }
-  if (reason !== '') return { ...clause, state: 'not-applicable', missing: [], where: reason };
-  const missing = [...(clause.key === 'amendment' ? [] : sectionGap(looked.model, clause)), ...CHECKS[clause.key as ClauseKey]?.(looked) ?? []];
+  if (saysWhy(reason)) return { ...clause, state: 'not-applicable', missing: [], where: reason };
+  const missing = [...(reason === '' ? [] : [`“${reason}” does not say why this does not apply: write it in words.`]), ...(clause.key === 'amendment' ? [] : sectionGap(looked.model, clause)), ...CHECKS[clause.key as ClauseKey]?.(looked) ?? []];
   return { ...clause, state: missing.length === 0 ? 'met' : 'missing', missing, where: missing.length === 0 ? whereOf(looked.model, clause) : '' };
 }
 

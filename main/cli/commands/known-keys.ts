@@ -18,12 +18,12 @@ export type KnownBy = {
   readonly dataFolder: string;
 };
 
-/** A file of at most 64 MB. */
-export function readWhole(name: string, workingFolder: string): Result<Uint8Array, Trouble> {
+/** A file of at most so many bytes. */
+export function readWhole(name: string, workingFolder: string, most: number): Result<Uint8Array, Trouble> {
   const file = path.resolve(workingFolder, name);
   const size = statSync(file, { throwIfNoEntry: false })?.size;
   if (size === undefined) return err({ code: 'missing', message: `“${name}” is not there.`, next: 'Look at the spelling and at the folder you are in.' });
-  if (size > MAX_FILE_BYTES) return err({ code: 'too-large', message: `“${name}” is larger than 64 MB.`, next: 'Check it with the common tools named in docs/verify-a-report.md.' });
+  if (size > most) return err({ code: 'too-large', message: `“${name}” is larger than ${Math.round(most / 2 ** 20)} MB.`, next: 'Check it with the common tools named in docs/verify-a-report.md.' });
   try {
     return ok(readFileSync(file));
   } catch (fault) {
@@ -33,7 +33,7 @@ export function readWhole(name: string, workingFolder: string): Result<Uint8Arra
 }
 
 function knownFromKey(name: string, workingFolder: string): Result<Known, Trouble> {
-  const bytes = readWhole(name, workingFolder);
+  const bytes = readWhole(name, workingFolder, MAX_FILE_BYTES);
   if (!bytes.ok) return bytes;
   const read = readPublicKeyFile(Buffer.from(bytes.value).toString('utf8'));
   if (!read.ok) return err({ code: 'no-key', message: read.error, next: 'Ask the laboratory for the file of its public key.' });

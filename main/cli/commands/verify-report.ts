@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import path from 'node:path';
+import { MAX_REPORT_BYTES } from '../../../app/contract/uploads.ts';
 import { judgeReport } from '../../../app/signature/judge-report.ts';
 import { inGroups } from '../../../app/signature/fingerprint.ts';
 import type { ReportVerdict } from '../../../app/signature/report-verdict.ts';
@@ -51,7 +52,7 @@ export function isReport(name: string, workingFolder: string): boolean {
 /** Tells whether a PDF is a report as a laboratory issued it. */
 export async function runVerifyReport(command: VerifyReportCommand, io: CliIo): Promise<ExitCode> {
   const { file, json } = command;
-  const bytes = readWhole(file, io.workingFolder);
+  const bytes = readWhole(file, io.workingFolder, MAX_REPORT_BYTES);
   if (!bytes.ok) return sayTrouble(bytes.error, json, io);
   const known = await knownBy(command, io);
   if (!known.ok) return sayTrouble(known.error, json, io);

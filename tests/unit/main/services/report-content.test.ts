@@ -25,6 +25,8 @@ test('a report on a lot none of whose stones has a folder relates to the lot; it
   const { clauses } = await house.done(house.colleague, 'reportDrafts.look', { draftId, content: unfit });
   expect(clauses.find((clause) => clause.key === 'conformity')).toMatchObject({ state: 'met', where: 'Methods and instruments' });
   await house.done(house.colleague, 'reportDrafts.save', { draftId, content: unfit });
+  const dotted = await house.done(house.colleague, 'reportDrafts.look', { draftId, content: { ...content, notApplicable: { uncertainty: '.' } } });
+  expect(dotted.clauses.find((clause) => clause.key === 'uncertainty')).toMatchObject({ state: 'missing', missing: ['“.” does not say why this does not apply: write it in words.'] });
   const pages = await pagesOf((await house.done(house.colleague, 'reportDrafts.issue', { draftId })).id);
   expect(pages).toContain('Results relate only to the lot described here, as received.');
   expect(pages).not.toContain('No stone has been tested');
