@@ -3,20 +3,19 @@ import { execFileSync, spawn } from 'node:child_process';
 import { copyFileSync, readFileSync, readdirSync } from 'node:fs';
 import type { Duplex } from 'node:stream';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { describe, expect, test, vi } from 'vitest';
 import { appendAudit } from '../../../../db/ledger/append-audit.ts';
 import { openCasebook } from '../../../../db/open-casebook.ts';
 import { frameOf } from '../../../../main/verify/frames.ts';
 import { createVerifyWithHelpers, verifyOnThisThread } from '../../../../main/verify/verify-with-helpers.ts';
+import { bundledHelpers } from './bundled-helpers.ts';
 import { intake, madeCasebook, temporaryFolder, type MadeCasebook } from '../../db/made-casebook.ts';
 
-const WORKER = pathToFileURL(path.resolve(import.meta.dirname, '../../../../main/verify/verify-worker.ts')).href;
-const ENTRY = path.resolve(import.meta.dirname, 'helper-entry.ts');
+const { worker: WORKER, entry: ENTRY } = await bundledHelpers();
 const inThreads = createVerifyWithHelpers({ workerFile: WORKER });
 const inProcesses = createVerifyWithHelpers({ workerFile: WORKER, program: { file: process.execPath, args: [ENTRY], from: 0 } });
 const AT = '2026-03-02T10:00:00.000Z';
-// From source each helper reads the whole program anew: a second on a quiet machine, most of a minute on one that others keep busy.
+// A helper is started in a tenth of a second on a quiet machine, and in many on one that others keep busy.
 vi.setConfig({ testTimeout: 300_000 });
 /** More than two pieces of a ledger. */
 const MANY = 6000;
