@@ -16,9 +16,9 @@ export function drawCustody(context: ReportContext, part: CustodyPart): void {
   }
   paragraph(sheet, section, `Times in ${model.laboratory.zone}. Each entry carries the digest of the one before; the first digits of its own stand at the right.`, { style: TEXT.small, after: 4 });
   table(sheet, section, [
-    { head: 'When', share: 20, style: TEXT.monoSmall, rowHead: true },
+    { head: 'When', share: 24, style: TEXT.monoSmall, rowHead: true },
     { head: 'Item', share: 6, style: TEXT.monoSmall },
-    { head: 'What', share: 40, style: TEXT.smallInk },
+    { head: 'What', share: 37, style: TEXT.smallInk },
     { head: 'Who', share: 17, style: TEXT.smallInk },
     { head: 'Weight', share: 13, style: TEXT.monoSmall, align: 'right' },
     { head: 'Digest', share: 12, style: TEXT.monoSmall },
