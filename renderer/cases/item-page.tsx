@@ -62,7 +62,7 @@ export function ItemPage({ case: c, item }: { readonly case: CaseView; readonly 
   const columns: readonly Column<StoneSummary>[] = [
     { key: 'label', head: 'Stone', width: '48px', mono: true, cell: (s) => s.label, sort: (s) => s.label },
     { key: 'position', head: 'Where it sits', width: 'minmax(86px, 1.8fr)', cell: (s) => <span className="two-lines" title={s.position}>{s.position || '–'}</span>, sort: (s) => s.position },
-    { key: 'conclusion', head: 'Conclusion', width: 'minmax(128px, 3.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
+    { key: 'conclusion', head: 'Conclusion', width: 'minmax(116px, 3.4fr)', cell: (s) => <ConclusionCell stone={s} />, sort: (s) => `${s.conclusion ?? ''} ${s.stage}` },
     { key: 'shape', head: 'Shape', width: 'minmax(60px, 1fr)', cell: (s) => <span title={s.shape}>{s.shape || '–'}</span>, sort: (s) => s.shape },
     { key: 'weight', head: 'Carat', width: '60px', align: 'right', mono: true, cell: caratCell, sort: (s) => s.weight ?? estimateOf(s.id)?.weight ?? -1 },
     { key: 'colour', head: 'Colour class', width: 'minmax(72px, 1fr)', cell: (s) => <span title={COLOUR_CLASS_WORDS[s.colourClass]}>{colourShort(s.colourClass)}</span>, sort: (s) => s.colourClass },
