@@ -23,9 +23,16 @@ describe('the packaged program', () => {
   });
 
   test('lists every package that the bundles load at run time', () => {
-    const bundles = ['main', 'culet', 'worker', 'preload'].map((name) => readFileSync(inRoot('dist', 'main', `${name}.cjs`), 'utf8'));
-    const chunks = bundles.flatMap((code) => [...code.matchAll(/require\(["']\.\/([^"']+)["']\)/g)].map((match) => readFileSync(inRoot('dist', 'main', match[1]!), 'utf8')));
-    const packages = [...bundles, ...chunks].flatMap((code) => [...code.matchAll(/^.*\brequire\(["']((?:@[\w.-]+\/)?[\w-]+)["']\)/gm)].map((match) => match[1]!));
+    // A bundle loads chunks, and these others: all of them are read.
+    const files = ['main', 'culet', 'worker', 'verify-worker', 'preload'].map((name) => `${name}.cjs`);
+    const code = new Map<string, string>();
+    for (let name = files.pop(); name !== undefined; name = files.pop()) {
+      if (code.has(name)) continue;
+      const text = readFileSync(inRoot('dist', 'main', name), 'utf8');
+      code.set(name, text);
+      files.push(...[...text.matchAll(/require\(["']\.\/([^"']+)["']\)/g)].map((match) => match[1]!));
+    }
+    const packages = [...code.values()].flatMap((text) => [...text.matchAll(/^.*\brequire\(["']((?:@[\w.-]+\/)?[\w-]+)["']\)/gm)].map((match) => match[1]!));
     const installed = [...new Set(packages)].filter((name) => name !== 'electron' && existsSync(inRoot('node_modules', name)));
     expect(installed).toContain('better-sqlite3');
     // Loaded by name at run time, so the bundles do not show them; the natives are left out, which is what the decoder's loader expects.
