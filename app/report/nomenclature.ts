@@ -43,7 +43,7 @@ const RULES: readonly Rule[] = [
 ];
 
 /** Verdicts that turn a word into an honest statement: "does not certify" warns nobody, nor does the last word of "is not a certificate or a guarantee". */
-const DENIED_BEFORE = /\b(?:not|no|never|nor|neither|cannot|can['’]t)(?!\s+only\b)(?:\s+\w+)?(?:\s+\w+){0,3}?(?:\s+(?:or|nor)(?:\s+an?)?)?\s+$/iu;
+const DENIED_BEFORE = /\b(?:not|no|never|nor|neither|cannot|can['’]t)(?!\s+only\b)(?:\s+\w+)?(?:(?:\s+\w+){0,3}?\s+(?:or|nor)(?:\s+an?)?)?\s+$/iu;
 const MAY_BE_DENIED = new Set([HOUSE]);
 
 /** Where names stand in a text, whatever their case. */

@@ -42,6 +42,8 @@ describe('words that must not stand in a report', () => {
   test('what is denied is not promised', () => {
     expect(words('This screening does not certify and cannot guarantee anything.')).toEqual([]);
     expect(words('This report is not a certificate or a guarantee, and never a valuation or warranty.')).toEqual([]);
+    // Only “or” and “nor” carry a denial further than one word.
+    expect(words('The stone is not mounted and is certified. It is no imitation and therefore guaranteed.')).toEqual(['certified', 'guaranteed']);
     expect(words('Not only certified: we do not sell stones. It is guaranteed.')).toEqual(['certified', 'guaranteed']);
   });
 
