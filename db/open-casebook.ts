@@ -188,11 +188,8 @@ function makeSearchWhole({ readOnly, handle }: Casebook, broken: boolean): void 
 /** What a bundle left that was being taken in when the program died; it was never part of the records. */
 function dropHalfTaken({ readOnly, handle }: Casebook): void {
   if (readOnly || !hasLeftOver(handle.read)) return;
-  while (handle.transactNow((tx) => dropLeftOver(tx, PIECES_AT_ONCE)) === PIECES_AT_ONCE);
+  while (handle.transactNow(dropLeftOver) > 0);
 }
-
-/** Pieces taken out in one transaction: more would swell the write-ahead log. */
-const PIECES_AT_ONCE = 8;
 
 /**
  * Opens a casebook, or makes a new one where none is there and `mustExist` is false.

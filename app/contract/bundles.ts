@@ -19,7 +19,9 @@ const contradiction = z.object({ other: digest, sentence: z.string() });
 
 const inBundle = { id: digest };
 
-const checkedHow = z.string().trim().max(400, 'At most 400 characters.');
+/** Longest that may be said of how the origin of a bundle was made sure, characters. */
+export const MAX_CHECKED_HOW = 400;
+const checkedHow = z.string().trim().max(MAX_CHECKED_HOW, `At most ${MAX_CHECKED_HOW} characters.`);
 
 export const bundlesContract = {
   /** Tells whether a zip that was carried here (app/contract/uploads.ts) is a bundle as a laboratory wrote it. Needs no casebook; where one is open, its keys are known too. Progress goes by the name of the upload. */

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { formatCarat, formatGram } from '../domain/weight.ts';
-import { BALANCE_COVERS, balanceUncertainty, type BalanceUncertainty } from '../report/content/weight-text.ts';
+import { BALANCE_COVERS, balanceUncertainty, weightDigits, type BalanceUncertainty } from '../report/content/weight-text.ts';
 
 /** A decimal number as text, as ECMAScript writes it: never bent by a reader's own numbers. */
 const decimal = z.string().regex(/^-?\d+(\.\d+)?(e[+-]?\d+)?$/);
@@ -22,9 +21,8 @@ export function decimalText(value: number): string {
 
 /** A weight from a balance, in steps of its unit. */
 export function weighed(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty): Quantity {
-  const digits = unit === 'ct' ? formatCarat : formatGram;
   const uncertainty = balanceUncertainty(unit, settings);
-  return { value: digits(steps), unit, uncertainty: uncertainty === null ? null : digits(uncertainty), covers: uncertainty === null ? '' : BALANCE_COVERS };
+  return { value: weightDigits(steps, unit), unit, uncertainty: uncertainty === null ? null : weightDigits(uncertainty, unit), covers: uncertainty === null ? '' : BALANCE_COVERS };
 }
 
 /** A quantity without a stated uncertainty, or with one and what it covers. */

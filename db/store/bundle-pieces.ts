@@ -22,9 +22,12 @@ export const putPiece = (handle: StoreHandle, id: string, seq: number, bytes: Ui
 
 const LEFT_OVER = 'SELECT p.id FROM sealed_bundle_piece p WHERE NOT EXISTS (SELECT 1 FROM sealed_bundle b WHERE b.id = p.bundle_id)';
 
-/** Takes out the pieces of bundles that did not come about, at most `limit` of them; gives their number. */
-export function dropLeftOver(tx: WriteTx, limit: number): number {
-  return tx.run(`DELETE FROM sealed_bundle_piece WHERE id IN (${LEFT_OVER} LIMIT ${limit})`).changes;
+/** Pieces taken out in one transaction: more would swell the write-ahead log. */
+const DROPPED_AT_ONCE = 8;
+
+/** Takes out some of the pieces of bundles that did not come about; gives their number, 0 once none is left. */
+export function dropLeftOver(tx: WriteTx): number {
+  return tx.run(`DELETE FROM sealed_bundle_piece WHERE id IN (${LEFT_OVER} LIMIT ${DROPPED_AT_ONCE})`).changes;
 }
 
 export const hasLeftOver = (db: Pick<ReadDb, 'get'>): boolean => db.get(`${LEFT_OVER} LIMIT 1`) !== undefined;

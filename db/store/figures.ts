@@ -25,8 +25,8 @@ export function boundsOf(db: ReadDb, { from, to }: FiguresPeriod): { readonly be
   return { begins: startOfDay(from, zone), ends: startOfDay(addDays(to, 1), zone) };
 }
 
-/** A trial that was taken back makes no sample of its stone. */
-const TRIAL_STANDS = 'NOT EXISTS (SELECT 1 FROM known_sample_trial_withdrawal b WHERE b.trial_id = t.id)';
+/** A trial `t` that was not taken back: one that was makes no sample of its stone, and counts nowhere. */
+export const TRIAL_STANDS = 'NOT EXISTS (SELECT 1 FROM known_sample_trial_withdrawal b WHERE b.trial_id = t.id)';
 
 /** Stones that were known samples: no client's, and so in no figure of the house. */
 const NO_SAMPLE = (stoneId: string): string => `NOT EXISTS (SELECT 1 FROM known_sample_trial t WHERE t.stone_id = ${stoneId} AND ${TRIAL_STANDS})`;

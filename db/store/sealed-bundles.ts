@@ -55,11 +55,8 @@ const STOPPED: Failure = { code: 'cancelled', message: 'Taking the bundle in was
 const CHANGED: Failure = { code: 'refused', message: 'The file changed while it was taken in; nothing of it was kept.', next: 'Copy it to this machine’s own disk and try again.' };
 const FULL: Failure = { code: 'refused', message: 'The bundle could not be kept: the disk of the casebook is full. Nothing of it was kept.', next: 'Make room on that disk, then try again.' };
 
-/** Pieces taken out in one go. */
-const DROPPED_AT_ONCE = 8;
-
 async function dropAll(handle: StoreHandle, pace: () => Promise<unknown>): Promise<void> {
-  while (await handle.transact((tx) => dropLeftOver(tx, DROPPED_AT_ONCE)) > 0) await pace();
+  while (await handle.transact((tx) => dropLeftOver(tx)) > 0) await pace();
 }
 
 /** Writes the pieces; null where all are there and give the id. */

@@ -7,7 +7,7 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { knownSample, knownSampleTrial, knownSampleTrialWithdrawal, knownSampleWithdrawal } from '../schema/index.ts';
-import { boundsOf } from './figures.ts';
+import { boundsOf, TRIAL_STANDS } from './figures.ts';
 import { theLaboratory } from './laboratory.ts';
 
 type PersonChange = Change & { readonly personId: string };
@@ -30,11 +30,8 @@ export type TrialsStore = {
   addByHand(change: PersonChange, trial: TrialEntry & { readonly outcome: ConclusionId; readonly examinerId: string; readonly examinedOn: string }): Promise<Result<TrialView, TrialRefusal>>;
 };
 
-/** A trial `t` that was not taken back. */
-const STANDS = 'NOT EXISTS (SELECT 1 FROM known_sample_trial_withdrawal b WHERE b.trial_id = t.id)';
-
 const SAMPLES = `
-  SELECT k.id, k.label, k.truth, k.basis, k.created_at AS createdAt, p.name AS createdBy, (SELECT count(*) FROM known_sample_trial t WHERE t.sample_id = k.id AND ${STANDS}) AS trials,
+  SELECT k.id, k.label, k.truth, k.basis, k.created_at AS createdAt, p.name AS createdBy, (SELECT count(*) FROM known_sample_trial t WHERE t.sample_id = k.id AND ${TRIAL_STANDS}) AS trials,
          w.at AS withdrawn_at, q.name AS withdrawn_by, w.reason AS withdrawn_reason, w.origin_wrong
   FROM known_sample k JOIN person p ON p.id = k.created_by LEFT JOIN known_sample_withdrawal w ON w.sample_id = k.id LEFT JOIN person q ON q.id = w.person_id`;
 
@@ -95,7 +92,7 @@ function settledStone(tx: WriteTx, caseNumber: string, stoneLabel: string): Resu
   const standing = tx.get<{ conclusion: ConclusionId; person_id: string; at: string; agrees: number | null }>(`
     SELECT c.conclusion, c.person_id, c.at, f.agrees FROM conclusion c LEFT JOIN confirmation f ON f.conclusion_id = c.id WHERE c.stone_id = @id ORDER BY c.ordinal DESC LIMIT 1`, stone);
   if (standing?.agrees !== 1) return err('not-confirmed');
-  if (tx.get(`SELECT 1 FROM known_sample_trial t WHERE t.stone_id = @id AND ${STANDS}`, stone) !== undefined) return err('already-linked');
+  if (tx.get(`SELECT 1 FROM known_sample_trial t WHERE t.stone_id = @id AND ${TRIAL_STANDS}`, stone) !== undefined) return err('already-linked');
   return ok({ stoneId: stone.id, outcome: standing.conclusion, examinerId: standing.person_id, examinedAt: standing.at });
 }
 

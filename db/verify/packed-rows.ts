@@ -83,6 +83,13 @@ export function keyOf(table: number, ids: Uint32Array, at: number): string {
   return `${VOUCHED_TABLES[table]!.table}/${digits.slice(0, 8)}-${digits.slice(8, 12)}-${digits.slice(12, 16)}-${digits.slice(16, 20)}-${digits.slice(20)}`;
 }
 
+/** The same list with room for as much again. */
+export function doubled<A extends Uint8Array | Uint32Array | Float64Array>(list: A): A {
+  const fresh = new (list.constructor as new (length: number) => A)(2 * list.length);
+  fresh.set(list);
+  return fresh;
+}
+
 export class RowPacker {
   #count = 0;
   #tables = new Uint8Array(AT_FIRST);
@@ -106,11 +113,10 @@ export class RowPacker {
   }
 
   #grow(): void {
-    const wider = <A extends Uint8Array | Uint32Array | Float64Array>(old: A, fresh: A): A => { fresh.set(old); return fresh; };
-    this.#tables = wider(this.#tables, new Uint8Array(2 * this.#tables.length));
-    this.#ids = wider(this.#ids, new Uint32Array(2 * this.#ids.length));
-    this.#digests = wider(this.#digests, new Uint32Array(2 * this.#digests.length));
-    this.#numbers = wider(this.#numbers, new Float64Array(2 * this.#numbers.length));
+    this.#tables = doubled(this.#tables);
+    this.#ids = doubled(this.#ids);
+    this.#digests = doubled(this.#digests);
+    this.#numbers = doubled(this.#numbers);
   }
 
   packed(): PackedRows {

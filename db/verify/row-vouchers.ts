@@ -1,4 +1,4 @@
-import { DIGEST_WORDS, ID_WORDS, keyOf, ODD, type PackedRows } from './packed-rows.ts';
+import { DIGEST_WORDS, doubled, ID_WORDS, keyOf, ODD, type PackedRows } from './packed-rows.ts';
 
 const AT_FIRST = 1024;
 
@@ -87,11 +87,10 @@ export class RowVouchers {
   }
 
   #grow(): void {
-    const wider = <A extends Uint8Array | Uint32Array | Float64Array>(old: A, fresh: A): A => { fresh.set(old); return fresh; };
-    this.#tables = wider(this.#tables, new Uint8Array(2 * this.#tables.length));
-    this.#ids = wider(this.#ids, new Uint32Array(2 * this.#ids.length));
-    this.#digests = wider(this.#digests, new Uint32Array(2 * this.#digests.length));
-    this.#seqs = wider(this.#seqs, new Float64Array(2 * this.#seqs.length));
+    this.#tables = doubled(this.#tables);
+    this.#ids = doubled(this.#ids);
+    this.#digests = doubled(this.#digests);
+    this.#seqs = doubled(this.#seqs);
     this.#slots = new Int32Array(2 * this.#slots.length);
     for (let place = 0; place < this.#size; place++) {
       if (this.#tables[place] !== ODD) this.#slots[this.#slot(this.#tables[place]!, this.#ids, ID_WORDS * place)] = place + 1;

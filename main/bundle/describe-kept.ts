@@ -1,15 +1,14 @@
 import { auditDocument, checkpointsDocument, indexDocument } from '../../app/bundle/bundle-documents.ts';
 import { caseFacts, factsOf, type BundleFacts } from '../../app/bundle/bundle-facts.ts';
-import { CHECKPOINTS_NAME, chainName, INDEX_NAME, type LedgerWord } from '../../app/bundle/bundle-paths.ts';
+import { CHAIN_PART, CHECKPOINTS_NAME, chainName, INDEX_NAME, type LedgerWord } from '../../app/bundle/bundle-paths.ts';
 import { caseDocument, custodyDocument } from '../../app/bundle/case-document.ts';
 import { caseWords } from '../../app/bundle/case-words.ts';
 import { contradictions, sameLaboratory, type ComparedBundle } from '../../app/bundle/contradictions.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { BundleDescription, Contradiction, SealedCaseWords } from '../../db/store/sealed-cases.ts';
 import type { KeptBundles } from './kept-bundle.ts';
+import { aTurn } from '../a-turn.ts';
 import { inTurn } from '../people/in-turn.ts';
-
-const aTurn = (): Promise<void> => new Promise((resolve) => { setImmediate(resolve); });
 
 /** Reads one document of a kept bundle; null where it can't be read any more. */
 type ReadDocument = (path: string) => Promise<string | null>;
@@ -35,9 +34,6 @@ async function describe(read: ReadDocument): Promise<BundleDescription | null> {
   }
   return { facts: factsOf(index, checkpoints, facts), cases: words };
 }
-
-/** Digests of a chain stand in files of so many lines (write-bundle.ts). */
-const CHAIN_PART = 50_000;
 
 /** Digest of an entry in the chain of a bundle. The file it stands in is read once. */
 function hashesOf(read: ReadDocument, facts: BundleFacts): ComparedBundle['hashAt'] {

@@ -3,6 +3,7 @@ import type { Failure } from '../../app/contract/failure.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { PIECE_BYTES } from '../../db/store/bundle-pieces.ts';
+import { aTurn } from '../a-turn.ts';
 import { notFound } from '../services/failures.ts';
 import type { ByteSource } from './byte-source.ts';
 import { MAX_MEMBER_BYTES, readArchive, type Archive } from './read-archive.ts';
@@ -21,8 +22,6 @@ export type KeptBundles = {
 
 const bent = (sentence: string): { readonly ok: false; readonly error: Failure } =>
   err({ code: 'unreadable', message: `The kept bundle is no longer as it was taken in: ${sentence}`, next: 'Do not rely on it. Verify the casebook, and restore a backup in which it is sound.' });
-
-const aTurn = (): Promise<void> => new Promise((resolve) => { setImmediate(resolve); });
 
 /** SHA-256 of all of it, piece by piece, with turns for others. */
 async function digestInTurns(source: ByteSource): Promise<string> {

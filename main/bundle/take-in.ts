@@ -9,6 +9,7 @@ import type { KnownKey } from '../../app/signature/judge-report.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { NewSealedBundle } from '../../db/store/sealed-bundles.ts';
+import { aTurn } from '../a-turn.ts';
 import type { ByteSource } from './byte-source.ts';
 
 /** Largest zip that a casebook keeps, bytes: the casebook and each of its backups grow by it. */
@@ -68,7 +69,7 @@ export async function keepBundle(casebook: Casebook, change: Change & { readonly
     async pace(kept) {
       if (performance.now() - since > AT_A_STRETCH_MS) {
         progress?.(kept, bundle.size);
-        await new Promise((resolve) => { setImmediate(resolve); });
+        await aTurn();
         since = performance.now();
       }
       return !signal.aborted;

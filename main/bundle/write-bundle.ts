@@ -1,5 +1,5 @@
 import type { BundleStatement, CheckpointsDocument, IndexDocument, ManifestDocument, Period } from '../../app/bundle/bundle-documents.ts';
-import { chainName, CHECKPOINTS_NAME, INDEX_NAME, MANIFEST_NAME, README_NAME, SEAL_NAME, SUMS_NAME, type LedgerWord } from '../../app/bundle/bundle-paths.ts';
+import { CHAIN_PART, chainName, CHECKPOINTS_NAME, INDEX_NAME, MANIFEST_NAME, README_NAME, SEAL_NAME, SUMS_NAME, type LedgerWord } from '../../app/bundle/bundle-paths.ts';
 import { bundleReadme } from '../../app/bundle/bundle-readme.ts';
 import { jsonSchemas } from '../../app/bundle/json-schemas.ts';
 import { writeSeal } from '../../app/bundle/seal.ts';
@@ -23,9 +23,6 @@ export type BundleJob = {
   readonly progress?: (done: number, total: number, note: string) => void;
 };
 export type WrittenBundle = { readonly bytes: number; readonly sha256: string; readonly cases: number; readonly files: number; /** Empty where it was signed. */ readonly unsignedBecause: string };
-
-/** Entries of a ledger in one file of digests: about 3.6 MB. */
-const CHAIN_PART = 50_000;
 
 const text = (content: string): Uint8Array => new TextEncoder().encode(content);
 const stopped = (): { readonly ok: false; readonly error: Failure } => err({ code: 'cancelled', message: 'The bundle was stopped; nothing was kept.', next: 'Start it again when you want it.' });

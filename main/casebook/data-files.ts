@@ -13,6 +13,12 @@ export const dataFiles = (folder: string) => ({
 });
 export type DataFiles = ReturnType<typeof dataFiles>;
 
+/** Backups and memory of a casebook that was named lie beside it: in the data folder they would mix with those of the laboratory's own. */
+export function filesBeside(casebook: string): Pick<DataFiles, 'backups' | 'state' | 'incoming'> {
+  const stem = casebook.replace(/\.culet$/, '');
+  return { backups: `${stem} backups`, state: `${stem} state.json`, incoming: `${stem} incoming` };
+}
+
 const stamp = (at: Date): string => at.toISOString().replaceAll(':', '-');
 
 /** Name of a backup: which casebook, when (UTC), why. */

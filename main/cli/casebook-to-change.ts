@@ -2,7 +2,7 @@ import path from 'node:path';
 import { existsSync, statSync } from 'node:fs';
 import { err, ok, type Result } from '../../app/result.ts';
 import { openCasebook, type Casebook } from '../../db/open-casebook.ts';
-import { dataFiles } from '../casebook/data-files.ts';
+import { dataFiles, filesBeside } from '../casebook/data-files.ts';
 import { lookAtRemembered, writeRemembered } from '../casebook/remembered.ts';
 import { createCheckpoints } from '../checkpoints/checkpoints.ts';
 import { programFolders } from '../host/program-folders.ts';
@@ -64,7 +64,7 @@ async function closeChanged(casebook: Casebook, keyring: Keyring, newId: () => s
 function besideBackups(file: string): { folder: string; book: 'Casebook' | 'Demonstration' } {
   const files = dataFiles(path.dirname(file));
   const inDataFolder = file === files.own || file === files.demonstration;
-  return { folder: inDataFolder ? files.backups : `${file.replace(/\.culet$/, '')} backups`, book: file === files.demonstration ? 'Demonstration' : 'Casebook' };
+  return { folder: inDataFolder ? files.backups : filesBeside(file).backups, book: file === files.demonstration ? 'Demonstration' : 'Casebook' };
 }
 
 /** Where the program noted how far the audit ledger had come, it is noted anew: an older copy in the casebook's place is then noticed. */

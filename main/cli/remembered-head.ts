@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { RememberedHead } from '../../db/verify/checkpoints.ts';
-import { dataFiles } from '../casebook/data-files.ts';
+import { dataFiles, filesBeside } from '../casebook/data-files.ts';
 import { lookAtRemembered } from '../casebook/remembered.ts';
 import type { Trouble } from './trouble.ts';
 
@@ -14,7 +14,7 @@ export type FoundHead = { readonly file: string; readonly head: RememberedHead }
  */
 export function besideOf(casebook: string): string {
   const files = dataFiles(path.dirname(casebook));
-  return files.own === casebook ? files.state : `${casebook.replace(/\.culet$/, '')} state.json`;
+  return files.own === casebook ? files.state : filesBeside(casebook).state;
 }
 
 /** The head to compare with: from the file that was stated, else from the one beside the casebook; null where none was noted. */

@@ -5,6 +5,7 @@ import { NOTHING_OUTSIDE } from '../../db/verify/checkpoints.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { BuildDemonstration, CasebookManager } from '../casebook/casebook-manager.ts';
 import type { Checkpoints } from '../checkpoints/checkpoints.ts';
+import { aTurn } from '../a-turn.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createSessionGuard } from '../people/session-guard.ts';
@@ -108,9 +109,6 @@ function noteOf(happening: Happening, stage: Stage): string {
   }
 }
 
-/** Lets the window be served between two happenings. */
-const breathe = (): Promise<void> => new Promise((resolve) => { setImmediate(resolve); });
-
 /**
  * What fills an empty casebook with the invented laboratory: everything in it is made through the services, in the order of time,
  * with a clock that says what the scenario says, so that its ledgers are as any other casebook's.
@@ -132,7 +130,8 @@ export function createBuildDemonstration({ pool, now, scenario: other }: Demonst
       instant = happening.at;
       await play(happening, stage);
       progress(index + 1, plan.length, noteOf(happening, stage));
-      await breathe();
+      // Lets the window be served between two happenings.
+      await aTurn();
     }
   };
 }

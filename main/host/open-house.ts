@@ -1,6 +1,6 @@
 import type { DoorEvent } from '../../app/contract/index.ts';
 import { createCasebookManager } from '../casebook/casebook-manager.ts';
-import { dataFiles, type DataFiles } from '../casebook/data-files.ts';
+import { dataFiles, filesBeside } from '../casebook/data-files.ts';
 import { createBuildDemonstration } from '../demonstration/build-demonstration.ts';
 import { createCheckpoints } from '../checkpoints/checkpoints.ts';
 import { createDescribeKept } from '../bundle/describe-kept.ts';
@@ -49,7 +49,7 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
   const newId = createNewId();
   const { log } = options;
   const pool = typeof options.worker === 'string' ? createTaskPool({ workerFile: options.worker }) : options.worker;
-  const files = options.casebook === undefined ? dataFiles(options.dataFolder) : filesOfStated(options.casebook, options.dataFolder);
+  const files = options.casebook === undefined ? dataFiles(options.dataFolder) : { ...dataFiles(options.dataFolder), own: options.casebook, ...filesBeside(options.casebook) };
   const manager = createCasebookManager({
     dataFolder: options.dataFolder, migrationsFolder: options.migrations, now, newId, log, buildDemonstration: createBuildDemonstration({ pool, now }),
     files,
@@ -92,10 +92,4 @@ export async function openHouse(options: HouseOptions): Promise<OpenHouse> {
       takeNoteAway(options.dataFolder);
     },
   };
-}
-
-/** Backups and memory of a casebook that was named lie beside it: in the data folder they would mix with those of the laboratory's own. */
-function filesOfStated(casebook: string, dataFolder: string): DataFiles {
-  const stem = casebook.replace(/\.culet$/, '');
-  return { ...dataFiles(dataFolder), own: casebook, backups: `${stem} backups`, state: `${stem} state.json`, incoming: `${stem} incoming` };
 }

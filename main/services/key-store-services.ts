@@ -1,4 +1,5 @@
 import { storeNamed } from '../../app/domain/key-closing.ts';
+import { capitalised } from '../../app/evidence/sentences.ts';
 import { err, ok } from '../../app/result.ts';
 import { RECOVERY } from '../../db/store/credentials.ts';
 import { openWrap } from '../keys/closing.ts';
@@ -37,7 +38,7 @@ export function createKeyStoreServices(deps: IntakeDeps): Pick<Services, Names> 
       if (!closing.sheet) return refused('There is no recovery sheet that opens the key.', 'Make a new recovery sheet under People first: without it a lost key store would take the key with it.');
       const wraps = await copiesDue(casebook, keyring, { closing: 'store' });
       if (wraps.some((wrap) => wrap.keyId === key.id && wrap.sealed !== '' && wrap.store === null && wrap.id !== wrapId(key.id, RECOVERY)) || (wraps.length === 0 && closing.closedBy !== 'store')) {
-        return refused(`${upper(storeNamed(closing.offered))} did not take the key.`, 'Unlock it, allow Culet to use it, and try again. Nothing was changed.');
+        return refused(`${capitalised(storeNamed(closing.offered))} did not take the key.`, 'Unlock it, allow Culet to use it, and try again. Nothing was changed.');
       }
       await casebook.keys.chooseStore(change, { used, reason }, wraps);
       return ok({ done: true as const });
@@ -62,5 +63,3 @@ export function createKeyStoreServices(deps: IntakeDeps): Pick<Services, Names> 
     })),
   };
 }
-
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { CheckSeries } from '../../app/contract/figures.ts';
+import { capitalised } from '../../app/evidence/sentences.ts';
 import { checksCsv } from '../../app/history/figures-csv.ts';
 import { CONTROL_RULES, FEWEST_FOR_LIMITS, type ControlRule } from '../../app/statistics/control-chart.ts';
 import { useHouse } from '../house/house-context.tsx';
@@ -29,7 +30,7 @@ function limitsWords({ limits, checks }: CheckSeries['bases'][number], unit: str
   return checks < FEWEST_FOR_LIMITS ? `no limits yet: they need at least ${FEWEST_FOR_LIMITS} checks, and there ${checks === 1 ? 'is one' : `are ${checks}`}` : 'no limits: the first values are all the same';
 }
 
-const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+const sentence = (words: string): string => `${capitalised(words)}.`;
 
 const isOut = (passed: boolean, signals: readonly string[]): boolean => !passed || signals.length > 0;
 

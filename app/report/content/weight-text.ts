@@ -6,7 +6,8 @@ export type BalanceUncertainty = Pick<HouseSettings, 'balanceUncertaintyCarat' |
 /** What the uncertainty of a weighed weight covers, in the words of the report's data. */
 export const BALANCE_COVERS = 'one standard deviation: the balance, as the laboratory states it';
 
-const digitsOf = (steps: number, unit: 'ct' | 'g'): string => (unit === 'ct' ? formatCarat(steps) : formatGram(steps));
+/** Digits of a weight in steps of its unit, without the unit. */
+export const weightDigits = (steps: number, unit: 'ct' | 'g'): string => (unit === 'ct' ? formatCarat(steps) : formatGram(steps));
 
 /** Standard uncertainty of a weight in steps of its unit (0.0001 ct, 0.00001 g); null where the laboratory states none. */
 export function balanceUncertainty(unit: 'ct' | 'g', settings: BalanceUncertainty): number | null {
@@ -15,10 +16,10 @@ export function balanceUncertainty(unit: 'ct' | 'g', settings: BalanceUncertaint
 }
 
 /** "0.412 ct", "5.31 g" from integer steps of the unit. */
-export const weightText = (steps: number, unit: 'ct' | 'g'): string => `${digitsOf(steps, unit)} ${unit}`;
+export const weightText = (steps: number, unit: 'ct' | 'g'): string => `${weightDigits(steps, unit)} ${unit}`;
 
 /** "0.412 ± 0.002 ct": a weight with the standard uncertainty of the house's balance, where one is stated. */
 export function weighedText(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty): string {
   const uncertainty = balanceUncertainty(unit, settings);
-  return uncertainty === null ? weightText(steps, unit) : `${digitsOf(steps, unit)} ± ${digitsOf(uncertainty, unit)} ${unit}`;
+  return uncertainty === null ? weightText(steps, unit) : `${weightDigits(steps, unit)} ± ${weightDigits(uncertainty, unit)} ${unit}`;
 }

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import type { SealedBundleView } from '../../../app/contract/bundles.ts';
+import { MAX_CHECKED_HOW, type SealedBundleView } from '../../../app/contract/bundles.ts';
 import { judgeBundle, type BundleCheck } from '../../../app/bundle/judge-bundle.ts';
 import { MAX_ARCHIVE_BYTES } from '../../../app/bundle/zip-form.ts';
 import { err, ok, type Result } from '../../../app/result.ts';
@@ -30,9 +30,6 @@ export type ImportCommand = SignInOptions & {
   readonly progress: boolean;
   readonly json: boolean;
 };
-
-/** Longest that may be said of how the origin was made sure, characters: as in the window. */
-const LONGEST_HOW = 400;
 
 type Refused = { readonly trouble: Trouble; readonly exit: ExitCode };
 const refused = (trouble: Trouble, exit: ExitCode = EXIT.failed): { readonly ok: false; readonly error: Refused } => err({ trouble, exit });
@@ -68,7 +65,7 @@ async function takeIn({ command, io, source, check }: Taking, opened: CasebookTo
 
 function whyNotTried({ person, checkedHow }: ImportCommand): Trouble | null {
   if (person === undefined) return { code: 'usage', message: 'A bundle is taken in in the name of a manager.', next: 'Name the manager with --person; the password is asked for, or read with --password-stdin.' };
-  return checkedHow.length > LONGEST_HOW ? { code: 'usage', message: 'What --checked-how says is too long.', next: `At most ${LONGEST_HOW} characters.` } : null;
+  return checkedHow.length > MAX_CHECKED_HOW ? { code: 'usage', message: 'What --checked-how says is too long.', next: `At most ${MAX_CHECKED_HOW} characters.` } : null;
 }
 
 /** Looks at the zip before anybody has to sign in: one that is altered, or none of Culet's, is refused whoever asks. */

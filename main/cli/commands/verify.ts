@@ -5,6 +5,7 @@ import { err, ok, type Result } from '../../../app/result.ts';
 import { readCheckpointFile, type SignedCheckpoint } from '../../../app/signature/checkpoint-statement.ts';
 import { begunAt } from '../../../db/store/laboratory.ts';
 import type { Outside } from '../../../db/verify/checkpoints.ts';
+import { dataFiles, filesBeside } from '../../casebook/data-files.ts';
 import { keptCheckpoints } from '../../checkpoints/checkpoint-files.ts';
 import { programFolders } from '../../host/program-folders.ts';
 import { createVerifyWithHelpers, verifyOnThisThread, type Verify } from '../../verify/verify-with-helpers.ts';
@@ -44,7 +45,7 @@ export async function runVerify({ casebook, dataFolder, json, checkpoints, remem
     const begun = begunAt(view.value.casebook.handle.read) ?? null;
     const found = findRememberedHead({ casebook: file, begun }, remembered, io.workingFolder);
     if (!found.ok) return sayTrouble(found.error, json, io);
-    const folders = [path.join(path.dirname(file), 'backups'), `${file.replace(/\.culet$/, '')} backups`];
+    const folders = [dataFiles(path.dirname(file)).backups, filesBeside(file).backups];
     const outside: Outside = { kept: [...folders.flatMap(keptCheckpoints), ...stated.value], remembered: found.value?.head ?? null };
     const said = sayProgress(io, 'verifying', progress ?? false);
     const verified = await verify(view.value.casebook, { at: new Date().toISOString(), outside, wholeFile: inThreads, progress: (done, total) => { said.step(done, total); } });

@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import { createHash, randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -6,6 +5,7 @@ import { openCasebook, type Casebook } from '../../../db/open-casebook.ts';
 import { PIECE_BYTES } from '../../../db/store/bundle-pieces.ts';
 import type { BundleBytes } from '../../../db/store/sealed-bundles.ts';
 import { madeCasebook } from '../../unit/db/made-casebook.ts';
+import { runUntilKilled } from '../casebook/run-until-killed.ts';
 import { seeded } from '../casebook/seeded.ts';
 import { inventedBundle } from './invented-bundle.ts';
 
@@ -93,23 +93,9 @@ describe('a bundle that is taken in', () => {
   });
 });
 
-/** Runs the loop and kills it, without warning, some milliseconds after its first piece; returns the bundles it vouched for. */
-function keepUntilKilled(file: string, afterMs: number): Promise<string[]> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(import.meta.dirname, 'keep-loop.ts'), file], { stdio: ['ignore', 'pipe', 'inherit'] });
-    let out = '';
-    let timer: NodeJS.Timeout | null = null;
-    child.stdout.on('data', (data: Buffer) => {
-      out += data.toString();
-      if (out.includes('piece')) timer ??= setTimeout(() => child.kill('SIGKILL'), afterMs);
-    });
-    child.on('error', reject);
-    child.on('close', (_code, signal) => {
-      if (signal === 'SIGKILL') resolve(out.split('\n').filter((line) => line.startsWith('kept ')).map((line) => line.slice(5)));
-      else reject(new Error('the loop ended by itself'));
-    });
-  });
-}
+/** Kills the loop some milliseconds after its first piece; returns the bundles it vouched for. */
+const keepUntilKilled = async (file: string, afterMs: number): Promise<string[]> =>
+  (await runUntilKilled({ args: [join(import.meta.dirname, 'keep-loop.ts'), file], afterMs, begun: 'piece' })).filter((line) => line.startsWith('kept ')).map((line) => line.slice(5));
 
 test('killed in the middle, again and again: what was vouched for is there, whole, and nothing is half there', async () => {
   const { casebook, file, options } = await begun();

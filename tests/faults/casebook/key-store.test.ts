@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -11,6 +10,7 @@ import { copiesDue, shareKey } from '../../../main/keys/share-key.ts';
 import { noSystemStore, type SystemStore } from '../../../main/keys/system-store.ts';
 import { madeCasebook, temporaryFolder } from '../../unit/db/made-casebook.ts';
 import { copiesOf, credentialOf, openKeyring, SEED, storeInFile } from './key-house.ts';
+import { runUntilKilled } from './run-until-killed.ts';
 import { seeded } from './seeded.ts';
 
 const LOOP = join(import.meta.dirname, 'close-key-in-loop.ts');
@@ -41,25 +41,8 @@ async function withKey(store: SystemStore) {
   return { ...made, keyId, ids, change, keyring };
 }
 
-/** Runs the loop and kills it without warning some milliseconds after its first decision; returns the decisions it vouched for. */
-function closeUntilKilled(file: string, storeFile: string, afterMs: number): Promise<string[]> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [LOOP, file, storeFile], { stdio: ['ignore', 'pipe', 'pipe'] });
-    let out = '';
-    let complaint = '';
-    let timer: NodeJS.Timeout | null = null;
-    child.stdout.on('data', (data: Buffer) => {
-      out += data.toString();
-      timer ??= setTimeout(() => child.kill('SIGKILL'), afterMs);
-    });
-    child.stderr.on('data', (data: Buffer) => { complaint += data.toString(); });
-    child.on('error', reject);
-    child.on('close', (_code, signal) => {
-      if (signal !== 'SIGKILL') reject(new Error(`the loop ended by itself: ${complaint}`));
-      else resolve(out.split('\n').filter((line) => line.endsWith('used')));
-    });
-  });
-}
+/** Kills the loop some milliseconds after its first decision; returns the decisions it vouched for. */
+const closeUntilKilled = async (file: string, storeFile: string, afterMs: number): Promise<string[]> => (await runUntilKilled({ args: [LOOP, file, storeFile], afterMs })).filter((line) => line.endsWith('used'));
 
 describe('the system’s key store', () => {
   test('killed while copies are closed and opened again: all copies open, and are as the newest decision says', async () => {

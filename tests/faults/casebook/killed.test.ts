@@ -1,31 +1,14 @@
-import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { openCasebook } from '../../../db/open-casebook.ts';
 import { madeCasebook } from '../../unit/db/made-casebook.ts';
+import { runUntilKilled } from './run-until-killed.ts';
 import { seeded } from './seeded.ts';
 
 const LOOP = join(import.meta.dirname, 'take-in-loop.ts');
 
-/** Runs the loop and kills it, without warning, some milliseconds after its first case; returns the numbers it vouched for. */
-function takeInUntilKilled(file: string, afterMs: number): Promise<string[]> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [LOOP, file], { stdio: ['ignore', 'pipe', 'pipe'] });
-    let out = '';
-    let complaint = '';
-    let timer: NodeJS.Timeout | null = null;
-    child.stdout.on('data', (data: Buffer) => {
-      out += data.toString();
-      timer ??= setTimeout(() => child.kill('SIGKILL'), afterMs);
-    });
-    child.stderr.on('data', (data: Buffer) => { complaint += data.toString(); });
-    child.on('error', reject);
-    child.on('close', (_code, signal) => {
-      if (signal !== 'SIGKILL') reject(new Error(`the loop ended by itself: ${complaint}`));
-      else resolve(out.split('\n').filter((line) => /^C-\d{4}-\d{4,}$/.test(line)));
-    });
-  });
-}
+/** Kills the loop some milliseconds after its first case; returns the numbers it vouched for. */
+const takeInUntilKilled = async (file: string, afterMs: number): Promise<string[]> => (await runUntilKilled({ args: [LOOP, file], afterMs })).filter((line) => /^C-\d{4}-\d{4,}$/.test(line));
 
 test('killed in the middle of taking in, again and again: nothing vouched for is lost, nothing is half there', async () => {
   const { casebook, file, options } = await madeCasebook();

@@ -24,7 +24,7 @@ export type ProgramOptions = {
   readonly clock?: Clock;
 };
 
-/** The program without a host: the real dispatcher over the real services, and a clock that the test moves. */
+/** The program without a host: the real services, by themselves and behind the real dispatcher, and a clock that the test moves. */
 export function program({ store = noSystemStore('this is a test'), dataFolder, clock = movableClock() }: ProgramOptions = {}) {
   const { manager, options } = madeManager({ now: clock.now, newId: clock.newId, ...(dataFolder !== undefined && { dataFolder }) });
   const keyring = createKeyring(() => manager.current(), store);
@@ -38,7 +38,7 @@ export function program({ store = noSystemStore('this is a test'), dataFolder, c
     if (!reply.ok) throw new Error(`${name}: ${JSON.stringify(reply.error)}`);
     return reply.value;
   };
-  return { manager, keyring, ask, value, clock, dataFolder: options.dataFolder };
+  return { manager, keyring, services, ask, value, clock, dataFolder: options.dataFolder };
 }
 
 export type Program = ReturnType<typeof program>;

@@ -1,18 +1,9 @@
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { contract, type Input, type OperationName, type Output } from '../../../../app/contract/index.ts';
 import type { Operation } from '../../../../app/contract/operation.ts';
 import { historyFilter } from '../../../../app/contract/history.ts';
 import { houseSettings } from '../../../../app/domain/house-settings.ts';
-import { createCheckpoints } from '../../../../main/checkpoints/checkpoints.ts';
-import { createKeyring } from '../../../../main/keys/keyring.ts';
-import { createSessionGuard } from '../../../../main/people/session-guard.ts';
-import { createServices } from '../../../../main/services/index.ts';
-import { verifyOnThisThread } from '../../../../main/verify/verify-with-helpers.ts';
-import { createUploads } from '../../../../main/uploads/uploads.ts';
-import { createInlinePool } from '../../../../main/workers/inline-pool.ts';
-import { madeManager, movableClock } from '../casebook/made-manager.ts';
+import { program } from '../people/made-program.ts';
 import { intake, looseItem, lotItem } from '../../db/intake-samples.ts';
 
 /** Written by the first person and nowhere else: whatever answer holds it tells the first conclusion. */
@@ -22,13 +13,9 @@ const LAB = { name: 'Invented Laboratory', address: 'Nowhere 1', zone: 'Europe/B
 
 type Answer = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly error: { readonly code: string; readonly message: string } };
 
-/** The whole program without a host, asked in the name of one person after the other. */
-function program() {
-  const clock = movableClock();
-  const { manager, options } = madeManager(clock);
-  const keyring = createKeyring(() => manager.current());
-  const guard = createSessionGuard({ manager, keyring, now: options.now });
-  const services = createServices({ manager, pool: createInlinePool(), keyring, guard, checkpoints: createCheckpoints({ manager, signer: keyring, now: options.now, newId: options.newId }), verify: verifyOnThisThread, uploads: createUploads({ folder: () => path.join(tmpdir(), 'culet-none'), newId: options.newId }), now: options.now, newId: options.newId, host: { version: '0', host: 'loopback', hostNote: '' } });
+/** The services by themselves, asked in the name of one person after the other. */
+function byPerson() {
+  const { manager, services, clock } = program();
   const ask = async (personId: string | null, name: OperationName, input: unknown): Promise<Answer> => {
     const service = services[name] as unknown as (given: unknown, call: object) => Promise<Answer>;
     const answer = await service(contract[name].input.parse(input), { session: { personId }, signal: new AbortController().signal, emit() {} });
@@ -44,7 +31,7 @@ function program() {
 
 const asText = (value: unknown): string => JSON.stringify(value, (_key, part: unknown) => (part instanceof Uint8Array ? new TextDecoder('latin1').decode(part) : part));
 
-let made: ReturnType<typeof program>;
+let made: ReturnType<typeof byPerson>;
 let ada: string;
 let ben: string;
 let stones: { id: string; label: string }[];
@@ -73,7 +60,7 @@ const SILENT: readonly OperationName[] = [
 ];
 
 beforeAll(async () => {
-  made = program();
+  made = byPerson();
   await made.done(null, 'casebook.create', { ...LAB, person: { name: 'Ada Invented', initials: 'AI', roles: ['manager', 'examiner'], password: 'several invented words' } });
   const casebook = made.manager.current()!;
   ada = (await casebook.people.list())[0]!.id;
