@@ -14,6 +14,8 @@ const units = z.number();
 export const lotView = z.object({
   caseId: id, caseNumber: z.string(), clientName: z.string(), itemId: id, label: z.string(), declared: z.string(), condition: z.string(), returned: z.boolean(),
   weight: units.nullable(),
+  /** What the balance showed it in. */
+  weighedIn: z.enum(['ct', 'g']),
   /** Scale's tolerance, a setting of the house. */
   tolerance: units,
   /** As counted at intake, or anew. */

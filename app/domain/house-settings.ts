@@ -16,6 +16,8 @@ export const houseSettings = z.object({
   /** Standard uncertainty of a weight on the house's balances, 0.0001 ct and 0.00001 g, from their calibration; 0 is not stated, and nothing is printed beside a weight. */
   balanceUncertaintyCarat: z.number().int().min(0).max(10_000).default(0),
   balanceUncertaintyGram: z.number().int().min(0).max(100_000).default(0),
+  /** Standard uncertainty of one reading of a loose stone's dimensions, mm, from the calibration of the gauge; 0 is not stated, and nothing is printed beside them. */
+  dimensionUncertaintyMm: z.number().min(0).max(0.5).default(0),
   /** Absorption coefficient of the two-phonon minimum near 1992 cm-1 (published 11.8 to 12.3): sets the scale of every nitrogen value. */
   twoPhononCoefficient: z.number().min(10).max(14).default(12),
   /** Days before the due date from which a case is shown as due. */

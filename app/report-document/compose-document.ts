@@ -1,10 +1,11 @@
 import type { ItemView } from '../contract/cases.ts';
 import type { FindingView, RunView } from '../contract/work.ts';
 import { CONCLUSION_WORDS } from '../domain/conclusion.ts';
+import type { HouseSettings } from '../domain/house-settings.ts';
 import { resolutionUnitOf } from '../domain/resolution-unit.ts';
-import { formatCarat } from '../domain/weight.ts';
 import { aimSentence, drawnSentence } from '../lots/statement-words.ts';
 import { clientContact } from '../report/content/case-particulars.ts';
+import { DIMENSIONS_COVER, dimensionUncertainty } from '../report/content/dimensions-text.ts';
 import type { SourceLot } from '../report/content/lot-part.ts';
 import type { ReportSource, SourceStone } from '../report/content/report-source.ts';
 import { reportedConclusion } from '../report/content/stone-opinion.ts';
@@ -12,7 +13,7 @@ import type { BalanceUncertainty } from '../report/content/weight-text.ts';
 import { sectionOf, type ReportModel } from '../report/report-model.ts';
 import { sectionById, type ReportSection } from '../report/sections/index.ts';
 import { linesOf, measurementsOf } from './measurements-of.ts';
-import { quantityOf, weighed, type Quantity } from './quantity.ts';
+import { decimalText, quantityOf, weighed, type Quantity } from './quantity.ts';
 import { DOCUMENT_SCHEMA, reportDocument, type ReportDocument } from './report-document.ts';
 
 type Stone = ReportDocument['stones'][number];
@@ -59,11 +60,16 @@ function opinionOf(source: DocumentParts['source'], entry: SourceStone): Stone['
   };
 }
 
+function uncertaintyOfDimensions({ stone }: SourceStone, settings: HouseSettings): Stone['dimensionsUncertainty'] {
+  const uncertainty = dimensionUncertainty(stone, settings);
+  return uncertainty === null || stone.measurements.trim() === '' ? null : { value: decimalText(uncertainty), unit: 'mm', covers: DIMENSIONS_COVER };
+}
+
 function stoneOf(source: DocumentParts['source'], entry: SourceStone): Stone {
   const { stone, item, runs, findings } = entry;
   return {
     label: stone.label, item: item.label, mounted: stone.mounted, position: stone.position, shape: stone.shape, colourClass: stone.colourClass,
-    dimensions: stone.measurements, measurements: measurementsOf(entry, source.weights ?? [], source.laboratory.settings), runs: runs.map(runOf),
+    dimensions: stone.measurements, dimensionsUncertainty: uncertaintyOfDimensions(entry, source.laboratory.settings), measurements: measurementsOf(entry, source.weights ?? [], source.laboratory.settings), runs: runs.map(runOf),
     findings: findings.filter((finding) => finding.state === 'accepted').map(findingOf),
     setAside: findings.filter((finding) => finding.state === 'set-aside').map(({ run, statement, reason }) => ({ run, statement, reason })),
     opinion: opinionOf(source, entry),
@@ -75,8 +81,8 @@ const saysOf = (part: ReportSection): ReportDocument['printed']['says'] => {
   return lines(part).map(({ key, text }) => ({ section: title, about: key, text }));
 };
 
-const lotOf = ({ lot, results }: SourceLot): ReportDocument['lots'][number] => ({
-  item: lot.label, stones: lot.count, weight: lot.weight === null ? null : quantityOf(formatCarat(lot.weight), 'ct'),
+const lotOf = ({ lot, results }: SourceLot, settings: HouseSettings): ReportDocument['lots'][number] => ({
+  item: lot.label, stones: lot.count, weight: lot.weight === null ? null : weighed(lot.weight, 'ct', settings, lot.weighedIn),
   plan: lot.plan === null ? '' : `${aimSentence(lot.plan.content)} Taken: ${drawnSentence(lot.plan.content)}`,
   results: results.map(({ number, outcome }) => ({ number, outcome })),
 });
@@ -103,7 +109,7 @@ export function composeDocument({ source, model, modelDigest, records }: Documen
     scope: limits?.scope ?? '', limits: limits?.limits ?? [], signatures: sectionOf(model, 'signatures')?.signatures ?? [],
     items: ofCase.parcels.flatMap((parcel) => parcel.items.map((item) => itemOf(item, parcel.sealNumber, laboratory.settings))),
     stones: source.stones.map((entry) => stoneOf(source, entry)),
-    lots: (source.lots ?? []).map(lotOf),
+    lots: (source.lots ?? []).map((one) => lotOf(one, laboratory.settings)),
     custody: source.custody.map(({ seq, at, itemLabel, person, content, previous, hash }) => ({ seq, at, item: itemLabel, person, content, previous, hash })),
     records: [...records],
   } satisfies ReportDocument);

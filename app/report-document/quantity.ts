@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { BALANCE_COVERS, balanceUncertainty, weightDigits, type BalanceUncertainty } from '../report/content/weight-text.ts';
 
 /** A decimal number as text, as ECMAScript writes it: never bent by a reader's own numbers. */
-const decimal = z.string().regex(/^-?\d+(\.\d+)?(e[+-]?\d+)?$/);
+export const decimal = z.string().regex(/^-?\d+(\.\d+)?(e[+-]?\d+)?$/);
 
 /** A measured value. Members: value and uncertainty as decimal text, unit as it is printed. */
 export const quantity = z.object({
@@ -19,9 +19,9 @@ export function decimalText(value: number): string {
   return String(Object.is(value, -0) ? 0 : value);
 }
 
-/** A weight from a balance, in steps of its unit. */
-export function weighed(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty): Quantity {
-  const uncertainty = balanceUncertainty(unit, settings);
+/** A weight from a balance, in steps of its unit; `read` is the unit that the balance showed. */
+export function weighed(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty, read: 'ct' | 'g' = unit): Quantity {
+  const uncertainty = balanceUncertainty(unit, settings, read);
   return { value: weightDigits(steps, unit), unit, uncertainty: uncertainty === null ? null : weightDigits(uncertainty, unit), covers: uncertainty === null ? '' : BALANCE_COVERS };
 }
 

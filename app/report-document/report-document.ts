@@ -10,7 +10,7 @@ import { observation } from '../domain/observation.ts';
 import { lotOutcome } from '../lots/lot-outcome.ts';
 import { TEMPLATE_KINDS } from '../report/sections/section.ts';
 import { analysisParameters } from '../spectra/analysis.ts';
-import { quantity } from './quantity.ts';
+import { decimal, quantity } from './quantity.ts';
 
 /** Name of the file under which the document is attached to the pages. */
 export const DOCUMENT_NAME = 'report.json';
@@ -74,7 +74,9 @@ const opinion = z.object({
 
 const stone = z.object({
   label: z.string(), item: z.string(), mounted: z.boolean(), position: z.string(), shape: z.string(), colourClass,
-  dimensions: z.string().describe('as written down by the laboratory'),
+  dimensions: z.string().describe('as written down by the laboratory, in millimetres'),
+  dimensionsUncertainty: z.object({ value: decimal, unit: z.literal('mm'), covers: z.string() }).nullable().optional()
+    .describe('of each reading of the dimensions; null where none was stated, absent in older reports'),
   measurements: z.array(measurement).describe('facts, apart from opinions'),
   runs: z.array(run),
   findings: z.array(finding).describe('accepted: what the opinion rests on'),

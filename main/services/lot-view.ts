@@ -46,7 +46,7 @@ export function lotViewOf(db: ReadDb, { item, book, count }: LotNow): LotView {
   const split = newestOf(book, 'split');
   return {
     caseId: item.caseId, caseNumber: item.caseNumber, clientName: item.clientName, itemId: item.itemId, label: item.label, declared: item.declared, condition: item.condition,
-    returned: item.caseState === 'returned', weight: caratsOf(item), tolerance: theLaboratory(db).settings.weightToleranceCarat, count,
+    returned: item.caseState === 'returned', weight: caratsOf(item), weighedIn: item.weightUnit === 'g' ? 'g' : 'ct', tolerance: theLaboratory(db).settings.weightToleranceCarat, count,
     counted: counted === undefined ? null : { at: counted.at, by: counted.by, sieves: counted.content.sieves, note: counted.content.note },
     plan: plan === undefined ? null : { at: plan.at, by: plan.by, ordinal: plan.ordinal, content: plan.content },
     split: split === undefined ? null : { at: split.at, by: split.by, parts: split.content.parts, note: split.content.note },

@@ -70,7 +70,7 @@ export function CountForm({ lot, mayCount }: { readonly lot: LotView; readonly m
           <div><Button kind="main" keys="Mod+Enter" type="submit" isPending={keep.isPending}>Keep the count</Button></div>
         </>
       ) : null}
-      <p className="quiet">Plate numbers and holes are the house’s own set (House, “Lots and mounted stones”): makers differ by a few hundredths of a millimetre; common practice, no source.</p>
+      <p className="quiet">Plate numbers and holes are the house’s own set (House, “Lots and measures”): makers differ by a few hundredths of a millimetre; common practice, no source.</p>
     </form>
   );
 }

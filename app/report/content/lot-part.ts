@@ -1,6 +1,5 @@
 import type { LotResultView, LotView } from '../../contract/lots.ts';
 import type { LaboratoryView } from '../../contract/casebook.ts';
-import { formatCarat } from '../../domain/weight.ts';
 import { acceptanceRisks } from '../../lots/acceptance-risks.ts';
 import type { PlanContent } from '../../lots/lot-record.ts';
 import { lotRemarks } from '../../lots/lot-remarks.ts';
@@ -8,6 +7,8 @@ import { lotFigures } from '../../lots/lot-statement.ts';
 import { sieveWords } from '../../lots/sieve-table.ts';
 import { balanceOf } from '../../lots/split-balance.ts';
 import { aimSentence, drawnSentence, outcomeRows, PART_SORT_WORDS, statementSentences } from '../../lots/statement-words.ts';
+
+import { weighedText, type BalanceUncertainty } from './weight-text.ts';
 
 /** A lot as its report is written from it. */
 export type SourceLot = { readonly lot: LotView; readonly results: readonly LotResultView[] };
@@ -29,7 +30,7 @@ function numbersOf(numbers: readonly number[]): string {
   return `${numbers.slice(0, MOST_NUMBERS).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
 }
 
-const carat = (units: number | null): string => (units === null ? '–' : `${formatCarat(units)} ct`);
+const carat = (units: number | null, settings: BalanceUncertainty, read: 'ct' | 'g' = 'ct'): string => (units === null ? '–' : weighedText(units, 'ct', settings, read));
 
 const chance = (probability: number): string => (probability < 0.0005 ? 'less than 0.1 %' : `${Number((100 * probability).toFixed(1))} %`);
 
@@ -49,7 +50,7 @@ function sampling({ lot }: SourceLot): string[] {
 }
 
 /** The lots of a case for its report; a lot without a count or without any record of its own is left out. */
-export function lotText(source: SourceLot, laboratory: LaboratoryView): LotText | null {
+export function lotText(source: SourceLot, { settings }: LaboratoryView): LotText | null {
   const { lot, results } = source;
   if (lot.count === null || (lot.plan === null && results.length === 0 && lot.counted === null)) return null;
   const plan = lot.plan?.content ?? null;
@@ -60,15 +61,15 @@ export function lotText(source: SourceLot, laboratory: LaboratoryView): LotText 
   return {
     label: lot.label, heading: lot.declared,
     facts: [
-      { label: 'Stones', value: String(lot.count), mono: true }, { label: 'Weight', value: carat(lot.weight), mono: true },
+      { label: 'Stones', value: String(lot.count), mono: true }, { label: 'Weight', value: carat(lot.weight, settings, lot.weighedIn), mono: true },
       ...(lot.counted === null ? [] : [{ label: 'Counted by', value: lot.counted.by, mono: false }]), ...(testers === '' ? [] : [{ label: 'Tested by', value: testers, mono: false }]),
     ],
     sampling: sampling(source),
     outcomes: [...outcomeRows(figures).filter((row) => row.count > 0).map(({ words, count }) => ({ words, count })), { words: 'untested', count: figures.untested }],
     statement: statementSentences(figures, plan),
     remarks: lotRemarks(lot.count, results, plan, folders),
-    sizes: (lot.counted?.sieves ?? []).map((one) => ({ size: sieveWords(one.over, one.through, laboratory.settings.sieves), count: one.count === null ? '–' : String(one.count), weight: carat(one.weight) })),
-    parts: (lot.split?.parts ?? []).map((part) => ({ part: part.name === '' ? PART_SORT_WORDS[part.sort] : `${PART_SORT_WORDS[part.sort]}, ${part.name}`, count: String(part.count), weight: carat(part.weight) })),
+    sizes: (lot.counted?.sieves ?? []).map((one) => ({ size: sieveWords(one.over, one.through, settings.sieves), count: one.count === null ? '–' : String(one.count), weight: carat(one.weight, settings) })),
+    parts: (lot.split?.parts ?? []).map((part) => ({ part: part.name === '' ? PART_SORT_WORDS[part.sort] : `${PART_SORT_WORDS[part.sort]}, ${part.name}`, count: String(part.count), weight: carat(part.weight, settings) })),
     balance: balance?.sentences.map((one) => one.text) ?? [],
     named: outcomeRows(figures).filter((row) => row.outcome !== 'natural' && row.count > 0)
       .map((row) => ({ words: row.words, numbers: numbersOf(results.filter((one) => one.outcome === row.outcome && one.number <= figures.lot).map((one) => one.number)) })),

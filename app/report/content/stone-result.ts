@@ -1,12 +1,14 @@
 import type { FindingView, RunView } from '../../contract/work.ts';
 import { COLOUR_CLASS_WORDS } from '../../domain/colour-class.ts';
+import type { HouseSettings } from '../../domain/house-settings.ts';
 import { METHODS, METHOD_IDS } from '../../domain/method.ts';
 import { resolutionUnit } from '../../domain/resolution-unit.ts';
 import type { ReportFact } from '../fact.ts';
 import type { ResultsPart } from '../sections/results.ts';
 import { KIND_WORDS } from './item-part.ts';
+import { dimensionsText } from './dimensions-text.ts';
 import type { ReportSource, SourceFigure, SourceStone } from './report-source.ts';
-import { weighedText, type BalanceUncertainty } from './weight-text.ts';
+import { weighedText } from './weight-text.ts';
 
 export type StoneResult = ResultsPart['stones'][number];
 
@@ -27,14 +29,14 @@ export function settingsText(run: Pick<RunView, 'method' | 'laserNm' | 'temperat
   ].filter((text) => text !== '').join(', ');
 }
 
-function factsOf({ stone, item }: SourceStone, caseNumber: string, settings: BalanceUncertainty): ReportFact[] {
+function factsOf({ stone, item }: SourceStone, caseNumber: string, settings: HouseSettings): ReportFact[] {
   const weight = stone.weight === null ? { label: 'Weight', value: stone.mounted ? 'not weighed, mounted' : 'not weighed', mono: false } : { label: 'Weight', value: weighedText(stone.weight, 'ct', settings), mono: true };
   return [
     { label: 'Item', value: `${caseNumber} / ${stone.label}`, mono: true },
     { label: 'Described as', value: [stone.mounted ? 'mounted' : 'loose', stone.shape].filter((text) => text.trim() !== '').join(', '), mono: false },
     ...(stone.position.trim() === '' ? [] : [{ label: 'Position', value: stone.position, mono: false }]),
     weight,
-    ...(stone.measurements.trim() === '' ? [] : [{ label: 'Measured', value: stone.measurements, mono: true }]),
+    ...(stone.measurements.trim() === '' ? [] : [{ label: 'Measured', value: dimensionsText(stone, settings), mono: true }]),
     { label: 'Colour class', value: COLOUR_CLASS_WORDS[stone.colourClass], mono: false },
     { label: 'From', value: `item ${item.label}, ${KIND_WORDS[item.kind]}`, mono: false },
   ];

@@ -1,7 +1,10 @@
 import type { HouseSettings } from '../../domain/house-settings.ts';
-import { formatCarat, formatGram } from '../../domain/weight.ts';
+import { formatCarat, formatGram, gramsToCarats, gramUnits } from '../../domain/weight.ts';
 
 export type BalanceUncertainty = Pick<HouseSettings, 'balanceUncertaintyCarat' | 'balanceUncertaintyGram'>;
+
+/** 0.0001 ct is 0.00002 g. */
+const GRAM_STEPS_A_CARAT_STEP = 2;
 
 /** What the uncertainty of a weighed weight covers, in the words of the report's data. */
 export const BALANCE_COVERS = 'one standard deviation: the balance, as the laboratory states it';
@@ -9,17 +12,22 @@ export const BALANCE_COVERS = 'one standard deviation: the balance, as the labor
 /** Digits of a weight in steps of its unit, without the unit. */
 export const weightDigits = (steps: number, unit: 'ct' | 'g'): string => (unit === 'ct' ? formatCarat(steps) : formatGram(steps));
 
-/** Standard uncertainty of a weight in steps of its unit (0.0001 ct, 0.00001 g); null where the laboratory states none. */
-export function balanceUncertainty(unit: 'ct' | 'g', settings: BalanceUncertainty): number | null {
-  const steps = unit === 'ct' ? settings.balanceUncertaintyCarat : settings.balanceUncertaintyGram;
-  return steps === 0 ? null : steps;
+/**
+ * Standard uncertainty of a weight in steps of its unit (0.0001 ct, 0.00001 g); null where the laboratory states none.
+ * `read` is the unit that the balance showed: a lot weighed in grams is told in carats, and its balance is the one for grams.
+ */
+export function balanceUncertainty(unit: 'ct' | 'g', settings: BalanceUncertainty, read: 'ct' | 'g' = unit): number | null {
+  const steps = read === 'ct' ? settings.balanceUncertaintyCarat : settings.balanceUncertaintyGram;
+  if (steps === 0) return null;
+  if (read === unit) return steps;
+  return read === 'g' ? gramsToCarats(gramUnits(steps)) : steps * GRAM_STEPS_A_CARAT_STEP;
 }
 
 /** "0.412 ct", "5.31 g" from integer steps of the unit. */
 export const weightText = (steps: number, unit: 'ct' | 'g'): string => `${weightDigits(steps, unit)} ${unit}`;
 
 /** "0.412 ± 0.002 ct": a weight with the standard uncertainty of the house's balance, where one is stated. */
-export function weighedText(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty): string {
-  const uncertainty = balanceUncertainty(unit, settings);
+export function weighedText(steps: number, unit: 'ct' | 'g', settings: BalanceUncertainty, read: 'ct' | 'g' = unit): string {
+  const uncertainty = balanceUncertainty(unit, settings, read);
   return uncertainty === null ? weightText(steps, unit) : `${weightDigits(steps, unit)} ± ${weightDigits(uncertainty, unit)} ${unit}`;
 }

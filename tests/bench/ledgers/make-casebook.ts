@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import path from 'node:path';
 import { COLOUR_CLASSES } from '../../../app/domain/colour-class.ts';
 import { CONCLUSION_IDS } from '../../../app/domain/conclusion.ts';
@@ -28,6 +29,22 @@ export type Made = { readonly file: string; readonly casebook: Casebook; readonl
 /** Stones that give about so many ledger entries. */
 export const stonesFor = (entries: number): number => Math.ceil(entries / (CUSTODY_A_STONE + AUDIT_A_STONE) / STONES_A_CASE) * STONES_A_CASE;
 
+const fileIn = (folder: string): string => path.join(folder, 'Casebook.culet');
+
+function open(file: string, newId: () => string): Casebook {
+  const opened = openCasebook({ file, mustExist: false, migrationsFolder: MIGRATIONS, now: () => new Date(START), newId });
+  if (!opened.ok) throw new Error(opened.error.message);
+  return opened.value;
+}
+
+/** The casebook that an earlier run left in the folder. */
+export function openMade(folder: string): Made {
+  const started = performance.now();
+  const file = fileIn(folder);
+  const casebook = open(file, randomUUID);
+  return { file, casebook, ms: performance.now() - started };
+}
+
 /** An invented casebook with so many stones, written through the program's own ledgers; the same at every run. */
 export async function makeCasebook(folder: string, stones: number, progress: (made: number) => void): Promise<Made> {
   const started = performance.now();
@@ -38,10 +55,8 @@ export async function makeCasebook(folder: string, stones: number, progress: (ma
   let minutes = 0;
   const newId = (): string => `01900000-0000-7000-8000-${String(++ids).padStart(12, '0')}`;
   const at = (): string => new Date(START + MINUTE * minutes++).toISOString();
-  const file = path.join(folder, 'Casebook.culet');
-  const opened = openCasebook({ file, mustExist: false, migrationsFolder: MIGRATIONS, now: () => new Date(START), newId });
-  if (!opened.ok) throw new Error(opened.error.message);
-  const casebook = opened.value;
+  const file = fileIn(folder);
+  const casebook = open(file, newId);
   const ada = await casebook.laboratory.create(at(), { name: 'Invented Laboratory', address: 'Nowhere 1', zone: 'Europe/Berlin', logo: null, isDemonstration: true, settings: houseSettings.parse({}) },
     { name: 'Ada Invented', initials: 'AI', roles: ['manager', 'examiner', 'intake'] });
   const ben = await casebook.people.save({ at: at(), personId: ada, operation: 'people.save' }, { id: null, name: 'Ben Invented', initials: 'BI', roles: ['second-examiner', 'appraiser'], active: true });

@@ -31,7 +31,7 @@ const words = (answer: { ok: boolean; error?: { code: string; message: string } 
 
 describe('the services of a lot', () => {
   test('a lot as it was taken in; what is no lot is not found', async () => {
-    expect(await house.done(house.examiner, 'lots.get', { itemId })).toMatchObject({ label: 'A', count: 340, weight: 81_400, tolerance: 20, counted: null, plan: null, split: null, folders: [{ stoneId, label: 'A-1', outcome: null }], book: [] });
+    expect(await house.done(house.examiner, 'lots.get', { itemId })).toMatchObject({ label: 'A', count: 340, weight: 81_400, weighedIn: 'ct', tolerance: 20, counted: null, plan: null, split: null, folders: [{ stoneId, label: 'A-1', outcome: null }], book: [] });
     const ring = await house.takeIn();
     expect(words(await house.as(house.examiner, 'lots.get', { itemId: ring.items['B']! }))).toMatch(/^not-found/);
   });

@@ -10,7 +10,7 @@ const laboratory = { settings: houseSettings.parse({}) } as LaboratoryView;
 const signed = { at: '2026-11-25T09:00:00.000Z', by: 'Ada Invented' };
 const plan = planOf(340);
 const bare: LotView = {
-  caseId: 'c', caseNumber: 'C-2026-0001', clientName: 'Invented Client', itemId: 'i', label: 'A', declared: 'small stones', condition: '', returned: false, weight: 81_400, tolerance: 20,
+  caseId: 'c', caseNumber: 'C-2026-0001', clientName: 'Invented Client', itemId: 'i', label: 'A', declared: 'small stones', condition: '', returned: false, weight: 81_400, weighedIn: 'ct', tolerance: 20,
   count: 340, counted: null, plan: null, split: null, folders: [], book: [],
 };
 const list = drawSample(340, plan.size, plan.seed!);
@@ -29,6 +29,17 @@ describe('what a report says of a lot', () => {
     expect(text.sizes).toEqual([{ size: '+6.5 −11 (1.80 to 2.70 mm)', count: '340', weight: '–' }]);
     expect(text.parts[1]).toEqual({ part: 'laboratory-grown, paper 2', count: '1', weight: '0.01 ct' });
     expect(text.balance[1]).toContain('0.03 ct missing, beyond the tolerance');
+  });
+  test('weights of a lot and of its parts carry what the house states of the balance they were read on', () => {
+    const stated = { settings: houseSettings.parse({ balanceUncertaintyCarat: 15, balanceUncertaintyGram: 200 }) } as LaboratoryView;
+    const split = { ...signed, note: '', parts: [{ sort: 'passing' as const, name: '', count: 340, weight: 81_000 }] };
+    const weights = (weighedIn: 'ct' | 'g') => {
+      const text = lotText({ lot: { ...bare, weighedIn, plan: { ...signed, ordinal: 1, content: plan }, split }, results: [] }, stated)!;
+      return [text.facts[1]!.value, text.parts[0]!.weight];
+    };
+    expect(weights('ct')).toEqual(['8.14 ± 0.0015 ct', '8.10 ± 0.0015 ct']);
+    // 0.002 g is 0.01 ct; the parts are weighed in carats.
+    expect(weights('g')).toEqual(['8.14 ± 0.01 ct', '8.10 ± 0.0015 ct']);
   });
   test('an unsampled lot says so; one without any record of its own is left out', () => {
     expect(lotText({ lot: bare, results: resultsOf([4]) }, laboratory)!.sampling).toEqual(['No sampling plan was recorded.']);
