@@ -56,7 +56,10 @@ export type NewReport = ReportNumber & {
   readonly words: { readonly reason: string; readonly words: readonly { readonly field: string; readonly word: string; readonly source: string }[] } | null;
 };
 
-export type StoredReport = { readonly name: string; readonly number: string; readonly revision: number; readonly model: string; readonly pdf: Uint8Array; readonly pdfSha256: string };
+export type StoredReport = { readonly name: string; readonly number: string; readonly revision: number; readonly model: string; readonly pdf: Uint8Array; readonly pdfSha256: string;
+  /** Digest of the pages as the audit ledger wrote it down at their issue; null where it knows of none. */
+  readonly ledgerSha256: string | null;
+};
 
 export type ReportsStore = {
   /** Newest first. */
@@ -122,10 +125,13 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
       return rowOf(tx, reportId);
     }),
     async content(reportId) {
-      const row = handle.read.get<{ number: string; revision: number; model: string; pdf: Buffer; pdf_sha256: string }>('SELECT number, revision, model, pdf, pdf_sha256 FROM report WHERE id = @reportId', { reportId });
+      const row = handle.read.get<{ number: string; revision: number; model: string; pdf: Buffer; pdf_sha256: string; ledger: string | null }>(`
+        SELECT r.number, r.revision, r.model, r.pdf, r.pdf_sha256,
+               (SELECT a.content ->> '$.pdf' FROM audit_entry a WHERE a.case_id = r.case_id AND a.subject = r.number AND a.content ->> '$.revision' = r.revision AND a.content ->> '$.pdf' IS NOT NULL ORDER BY a.seq LIMIT 1) AS ledger
+        FROM report r WHERE r.id = @reportId`, { reportId });
       if (row === undefined) return null;
       const name = `${row.number}${row.revision > 1 ? `-revision-${row.revision}` : ''}.pdf`;
-      return { name, number: row.number, revision: row.revision, model: row.model, pdf: new Uint8Array(row.pdf), pdfSha256: row.pdf_sha256 };
+      return { name, number: row.number, revision: row.revision, model: row.model, pdf: new Uint8Array(row.pdf), pdfSha256: row.pdf_sha256, ledgerSha256: row.ledger };
     },
   };
 }

@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import type { AuditDocument, IndexDocument } from '../../app/bundle/bundle-documents.ts';
 import type { CaseDocument, CustodyDocument } from '../../app/bundle/case-document.ts';
 import { safeName, uniqueNames } from '../../app/bundle/safe-name.ts';
@@ -6,11 +5,12 @@ import type { Failure } from '../../app/contract/failure.ts';
 import { dayInZone } from '../../app/custody/calendar.ts';
 import { lotFigures } from '../../app/lots/lot-statement.ts';
 import { statementSentences } from '../../app/lots/statement-words.ts';
-import { err, ok, type Result } from '../../app/result.ts';
+import { ok, type Result } from '../../app/result.ts';
 import { auditStatements, rawTimes } from '../../db/store/bundle-records.ts';
 import { caseRecords, custodyStatements, rawRecordsOfCase, type CaseRecords } from '../../db/store/case-records.ts';
 import { readRawRecord } from '../../db/store/put-raw-record.ts';
 import { notFound } from '../services/failures.ts';
+import { issuedPages } from '../services/issued-pages.ts';
 import { lotsAndWeights, type LotsAndWeights } from '../services/lots-and-weights.ts';
 import type { Work } from '../services/work-context.ts';
 import type { ArchiveWriter } from './archive-writer.ts';
@@ -49,14 +49,11 @@ async function addRawRecords(listed: CaseDocument['rawRecords'], times: Readonly
   return ok(null);
 }
 
-async function addReports(listed: CaseDocument['reports'], { stores }: Work, archive: ArchiveWriter): Promise<Result<null, Failure>> {
-  for (const { id, path, issuedAt, number, pdfSha256 } of listed) {
-    const stored = await stores.reports.content(id);
-    if (stored === null) return notFound(`Report ${number}`);
-    if (createHash('sha256').update(stored.pdf).digest('hex') !== pdfSha256) {
-      return err({ code: 'unreadable', message: `The stored pages of report ${number} no longer have the digest they were issued with.`, next: 'Verify the casebook, and restore a backup in which it is sound.' });
-    }
-    const added = await archive.add({ path, bytes: stored.pdf, modified: issuedAt, store: true });
+async function addReports(listed: CaseDocument['reports'], work: Work, archive: ArchiveWriter): Promise<Result<null, Failure>> {
+  for (const { id, path, issuedAt } of listed) {
+    const stored = await issuedPages(id, work);
+    if (!stored.ok) return stored;
+    const added = await archive.add({ path, bytes: stored.value.pdf, modified: issuedAt, store: true });
     if (!added.ok) return added;
   }
   return ok(null);

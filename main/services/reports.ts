@@ -1,11 +1,12 @@
 import type { Failure } from '../../app/contract/failure.ts';
 import { newDraft } from '../../app/report/draft/new-draft.ts';
 import type { DraftContent } from '../../app/report/draft/draft-content.ts';
-import { err, ok, type Result } from '../../app/result.ts';
+import { ok, type Result } from '../../app/result.ts';
 import { theLaboratory } from '../../db/store/laboratory.ts';
 import { buildReportModel, missingOf } from './build-report-model.ts';
 import { conflict, notFound } from './failures.ts';
-import { issueReport, renderModel, sha256 } from './issue-report.ts';
+import { issueReport, renderModel } from './issue-report.ts';
+import { issuedPages } from './issued-pages.ts';
 import { ownedBytes } from './owned-bytes.ts';
 import type { Services } from './service.ts';
 import { changing, reading, type Work, type WorkDeps } from './work-context.ts';
@@ -58,13 +59,9 @@ export function createReportServices(deps: WorkDeps): ReportServices {
       return row === null ? conflict('This report no longer counts: it was replaced or withdrawn.', 'Open the reports and look which revision stands.') : ok(row);
     }),
 
-    'reports.pdf': reading(deps, 'reports.pdf', async ({ reportId }, { stores }) => {
-      const stored = await stores.reports.content(reportId);
-      if (stored === null) return notFound('This report');
-      if (sha256(stored.pdf) !== stored.pdfSha256) {
-        return err({ code: 'unreadable', message: `The stored pages of ${stored.name} no longer have the digest they were issued with.`, next: 'Do not hand them out. Verify the casebook, and restore a backup in which it is sound.' });
-      }
-      return ok({ name: stored.name, pdf: ownedBytes(stored.pdf), sha256: stored.pdfSha256 });
+    'reports.pdf': reading(deps, 'reports.pdf', async ({ reportId }, work) => {
+      const stored = await issuedPages(reportId, work);
+      return stored.ok ? ok({ name: stored.value.name, pdf: ownedBytes(stored.value.pdf), sha256: stored.value.pdfSha256 }) : stored;
     }),
   };
 }

@@ -338,6 +338,20 @@ describe('the report', () => {
     const answer = await house.as(house.examiner, 'reports.pdf', { reportId: issued.id });
     expect(answer.ok ? null : answer.error.code).toBe('unreadable');
   }, 20_000);
+
+  test('whose stored pages were changed along with the digest beside them is not handed out: the audit ledger knows another', async () => {
+    await start();
+    await toConfirmed();
+    const issued = await house.done(house.colleague, 'reports.issue', { caseId });
+    const other = Buffer.from('%PDF-1.7 other pages');
+    await house.casebook.handle.transact((tx) => {
+      tx.run('DROP TRIGGER report_no_update');
+      tx.run('UPDATE report SET pdf = @other, pdf_sha256 = @digest', { other, digest: createHash('sha256').update(other).digest('hex') });
+      tx.written.forget();
+    });
+    const answer = await house.as(house.examiner, 'reports.pdf', { reportId: issued.id });
+    expect(answer.ok ? null : answer.error.code).toBe('unreadable');
+  }, 20_000);
 });
 
 describe('the bundle of a case', () => {
