@@ -84,7 +84,6 @@ export const caseView = z.object({
   id, number: z.string(), client: clientView, receivedAt: instant, dueOn: z.string().nullable(), asks: z.string(), remarks: z.string(),
   state: caseState, createdBy: z.string(),
   parcels: z.array(z.object({ id, ordinal: z.number(), sealNumber: z.string(), remarks: z.string(), items: z.array(itemView) })),
-  reports: z.array(z.object({ id, number: z.string(), revision: z.number(), issuedAt: instant })),
   /** Photographs of the case as a whole. */
   photographs: z.array(photographView),
 });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { methodId } from '../domain/method.ts';
 import { draftContent } from '../report/draft/draft-content.ts';
 import { TEMPLATE_KINDS } from '../report/sections/section.ts';
 import { done, filled, id, instant } from './common.ts';
@@ -7,7 +8,7 @@ import { reportRow } from './report-row.ts';
 
 /** A report in the making, as lists show it. */
 export const draftRow = z.object({
-  id, caseId: id, caseNumber: z.string(), clientName: z.string(), kind: z.enum(TEMPLATE_KINDS), subjectId: id.nullable(), title: z.string(),
+  id, caseId: id, caseNumber: z.string(), clientName: z.string(), kind: z.enum(TEMPLATE_KINDS), subjectId: id.nullable(), /** What is reported: "A-1", "A", or the number of the case. */ subject: z.string(), title: z.string(),
   /** The issued report it is to replace. */
   amends: id.nullable(), updatedAt: instant, by: z.string(),
 });
@@ -25,7 +26,7 @@ export type WordRemark = z.infer<typeof wordRemark>;
 const choices = z.object({
   caseNumber: z.string(), label: z.string(),
   sections: z.array(z.object({ id: z.string(), title: z.string(), tells: z.string() })),
-  figures: z.array(z.object({ spectrumId: id, stone: z.string(), run: z.string(), name: z.string(), decisive: z.boolean() })),
+  figures: z.array(z.object({ spectrumId: id, stone: z.string(), run: z.string(), method: methodId, name: z.string(), decisive: z.boolean() })),
   photographs: z.array(z.object({ photographId: id, item: z.string(), caption: z.string() })),
   /** The laboratory's own words under each heading that a report may word for itself. */
   statements: z.object({ place: z.string(), conditions: z.string(), sampling: z.string(), external: z.string() }),

@@ -33,7 +33,7 @@ const WITHOUT: Readonly<Record<'unsigned' | 'draft' | 'not-a-report', { readonly
   },
   'not-a-report': {
     sentence: 'This is not a report of Culet, or only a copy of its pages that another program made.',
-    next: 'Check the PDF file as the laboratory handed it out: printing, scanning and exporting make a new file without the signature.',
+    next: 'Check the PDF file as the laboratory handed it out: printing, scanning, exporting and closing it with a password make a new file without the signature.',
   },
 };
 
@@ -70,9 +70,10 @@ export function judgeReport(check: ReportCheck, { keys, standing }: Known): Judg
   }
   const invented = statement.demonstration ? ' It is part of the demonstration: laboratory, stones and key are invented, and it proves nothing.' : '';
   const by = known.whose === statement.laboratory ? known.whose : `${known.whose}; it names the laboratory ${statement.laboratory}`;
+  const stands = standing(statement, known.own);
   return {
-    verdict: 'authentic', report, key, altered: [], standing: standing(statement, known.own),
+    verdict: 'authentic', report, key, altered: [], standing: stands,
     sentence: `This is report ${name}, every byte as it was issued, signed by ${by}.${invented}`,
-    next: 'The signature says who issued it and that it is unaltered; it does not say that the opinion is right.',
+    next: `The signature says who issued it and that it is unaltered; it does not say that the opinion is right${stands === null ? ', nor that the report still counts: ask the laboratory, which knows whether it was replaced or withdrawn' : ''}.`,
   };
 }

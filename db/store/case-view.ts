@@ -37,10 +37,6 @@ function itemsOfCase(db: ReadDb | WriteTx, caseId: string, receivedAt: string, p
   }));
 }
 
-function reportsOfCase(db: ReadDb | WriteTx, caseId: string): CaseView['reports'] {
-  return db.all<CaseView['reports'][number]>('SELECT id, number, revision, issued_at AS issuedAt FROM report WHERE case_id = ? ORDER BY issued_at DESC, revision DESC', [caseId]);
-}
-
 /** A case with everything it holds, or null. */
 export function caseView(db: ReadDb | WriteTx, caseId: string): CaseView | null {
   const row = db.orm.select().from(caseRecord).where(eq(caseRecord.id, caseId)).get();
@@ -54,7 +50,6 @@ export function caseView(db: ReadDb | WriteTx, caseId: string): CaseView | null 
     parcels: parcels.map(({ id, ordinal, sealNumber, remarks }) => ({
       id, ordinal, sealNumber, remarks, items: items.filter((item) => item.parcelId === id).map(({ parcelId: _parcelId, ...item }) => item),
     })),
-    reports: reportsOfCase(db, caseId),
     photographs: photographs.filter((p) => p.itemId === null && p.stoneId === null),
   };
 }

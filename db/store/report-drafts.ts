@@ -18,15 +18,16 @@ export type ReportDraftsStore = {
   discard(draftId: string): Promise<void>;
 };
 
-type Row = { id: string; caseId: string; caseNumber: string; clientName: string; content: string; updatedAt: string; by: string };
+type Row = { id: string; caseId: string; caseNumber: string; clientName: string; subject: string; content: string; updatedAt: string; by: string };
 
 /** Reports in the making. They are no records and leave no trace in a ledger; what is issued from them does. */
 export function createReportDraftsStore(handle: StoreHandle, newId: () => string): ReportDraftsStore {
   return {
     async list(caseId) {
       const rows = handle.read.all<Row>(`
-        SELECT d.id, d.case_id AS caseId, c.number AS caseNumber, k.name AS clientName, d.content, d.updated_at AS updatedAt, p.name AS by
+        SELECT d.id, d.case_id AS caseId, c.number AS caseNumber, k.name AS clientName, COALESCE(s.label, i.label, c.number) AS subject, d.content, d.updated_at AS updatedAt, p.name AS by
         FROM report_draft d JOIN case_record c ON c.id = d.case_id JOIN client k ON k.id = c.client_id JOIN person p ON p.id = d.updated_by
+             LEFT JOIN stone s ON s.id = json_extract(d.content, '$.subject.id') LEFT JOIN item i ON i.id = json_extract(d.content, '$.subject.id')
         WHERE @caseId IS NULL OR d.case_id = @caseId ORDER BY d.updated_at DESC`, { caseId });
       return rows.map(({ content, ...row }) => {
         const { subject, title, amends } = draftContent.parse(JSON.parse(content));

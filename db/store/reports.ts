@@ -6,6 +6,7 @@ import { appendAudit } from '../ledger/append-audit.ts';
 import { ledgerHead } from '../ledger/ledger-head.ts';
 import { report, reportWithdrawal } from '../schema/index.ts';
 import { nextNumber } from './numbers.ts';
+import { settleCase } from './settle-case.ts';
 
 type PersonChange = Change & { readonly personId: string };
 
@@ -110,7 +111,7 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
         subjectKind: fresh.subject.kind, subjectId: fresh.subject.id, replaces: fresh.amends?.id ?? null, reason: fresh.amends?.reason ?? null,
       }).run();
       if (fresh.draftId !== null) tx.run('DELETE FROM report_draft WHERE id = ?', [fresh.draftId]);
-      tx.run(`UPDATE case_record SET state = 'reported' WHERE id = @caseId AND state <> 'returned'`, { caseId: fresh.caseId });
+      settleCase(tx, fresh.caseId);
       appendAudit(tx, change, {
         subject: fresh.number, caseId: fresh.caseId,
         content: { number: fresh.number, revision: fresh.revision, model: fresh.modelDigest, pdf: fresh.pdfSha256, ...(fresh.amends !== null && { replaces: fresh.amends.id, reason: fresh.amends.reason }), ...(fresh.words !== null && { standing: fresh.words }) },
@@ -121,6 +122,7 @@ export function createReportsStore(handle: StoreHandle, newId: () => string): Re
       const before = rowOf(tx, reportId);
       if (before === null || before.state !== 'issued') return null;
       tx.orm.insert(reportWithdrawal).values({ id: newId(), reportId, reason, at: change.at, personId: change.personId }).run();
+      settleCase(tx, before.caseId);
       appendAudit(tx, change, { subject: before.number, caseId: before.caseId, content: { number: before.number, revision: before.revision, reason } });
       return rowOf(tx, reportId);
     }),

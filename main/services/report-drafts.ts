@@ -68,7 +68,7 @@ async function choicesOf({ caseId, content }: StoredDraft, { casebook, stores, a
     figures: records.stones.flatMap(({ stone, runs, findings }) => {
       const decisive = new Set(decisiveSpectra(runs, findings).map(({ spectrum }) => spectrum.id));
       return runs.flatMap((run) => run.spectra.filter((spectrum) => spectrum.analysis !== null).map((spectrum) => ({
-        spectrumId: spectrum.id, stone: stone.label, run: run.number, name: spectrum.fileName, decisive: decisive.has(spectrum.id),
+        spectrumId: spectrum.id, stone: stone.label, run: run.number, method: run.method, name: spectrum.fileName, decisive: decisive.has(spectrum.id),
       })));
     }),
     photographs: photographsOf(records).map((photograph) => ({ photographId: photograph.id, item: itemOf(photograph.itemId), caption: photograph.caption || photograph.name })),

@@ -28,6 +28,11 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
   const bundle = useChange('cases.bundle');
   const notes = useNotes();
   const pack = () => { bundle.mutate({ caseId }, { onSuccess: (b) => { saveFile(b.name, 'application/zip', b.zip); notes.say(`Saved ${b.name}`); }, onError: (e) => { notes.complain(e.failure); } }); };
+  const saveReceipt = () => { if (!receipt.isPending) receipt.save({ caseId }); };
+  const saveLabels = () => { if (!labels.isPending) labels.save({ caseId }); };
+  useKey('I', saveReceipt);
+  useKey('A', saveLabels);
+  useKey('U', () => { if (!bundle.isPending) pack(); });
   useKey('E', () => { setAmending(true); }, !amending);
 
   if (folder.isError) return <View title="Case"><div className="page"><Trouble {...folder.error.failure} /></div></View>;
@@ -43,9 +48,9 @@ export default function CaseView({ caseId }: { readonly caseId: string }) {
       actions={(
         <>
           <Button keys="E" onPress={() => { setAmending(true); }}>Amend</Button>
-          <Button isPending={receipt.isPending} onPress={() => { receipt.save({ caseId }); }}>Receipt</Button>
-          <Button isPending={labels.isPending} onPress={() => { labels.save({ caseId }); }}>Labels</Button>
-          <Button isPending={bundle.isPending} onPress={pack}>Bundle</Button>
+          <Button keys="I" isPending={receipt.isPending} onPress={saveReceipt}>Receipt</Button>
+          <Button keys="A" isPending={labels.isPending} onPress={saveLabels}>Labels</Button>
+          <Button keys="U" isPending={bundle.isPending} onPress={pack}>Bundle</Button>
         </>
       )}>
       <div className="case">

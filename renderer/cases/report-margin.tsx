@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { CaseView } from '../../app/contract/cases.ts';
-import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Dialog } from '../look/dialog.tsx';
@@ -8,10 +7,10 @@ import { Trouble, Working } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { saveFile } from '../look/save-file.ts';
-import { showMoment } from '../look/time.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { useSavedPdf } from '../use-saved-pdf.ts';
 import { NewReport } from '../reports/builder/new-report.tsx';
+import { IssuedReports } from './issued-reports.tsx';
 import './cases.css';
 
 /** More would push the report's own buttons out of sight. */
@@ -30,7 +29,6 @@ function Missing({ sentences }: { readonly sentences: readonly string[] }) {
 
 /** The report of the case: what is still missing, a draft to read, the issue, and what was issued. */
 export function ReportMargin({ case: c }: { readonly case: CaseView }) {
-  const { laboratory } = useHouse();
   const prepared = useAsk('reports.prepare', { caseId: c.id }, { keep: true });
   const preview = useSavedPdf('reports.preview');
   const issue = useChange('reports.issue');
@@ -45,34 +43,33 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
   const print = () => {
     issue.mutate({ caseId: c.id, reason }, { onSuccess: (r) => { setAsking(false); setReason(''); notes.say(`${r.number}, revision ${r.revision}, is issued and frozen.`); save(r.id); } });
   };
+  const missing = prepared.data?.missing ?? [];
   const [beginning, setBeginning] = useState(false);
   useKey('D', draft);
+  useKey('Mod+Enter', () => {
+    if (missing.length > 0) notes.complain({ message: `It can’t be issued yet: ${missing[0]}`, next: missing.length === 1 ? 'This one point is open.' : `${missing.length} points are open; they stand at the right.` });
+    else if (prepared.data && !issue.isPending) setAsking(true);
+  }, !asking);
+  useKey('Mod+Enter', () => { if (!issue.isPending) print(); }, asking);
   useKey('R', () => { setBeginning(true); });
-  const missing = prepared.data?.missing ?? [];
   const differing = c.parcels.flatMap((p) => p.items).filter((i) => i.custody.differs);
   return (
     <aside className="case-margin">
       <p className="label">Report</p>
-      {c.reports.length > 0 ? (
-        <ul className="rows">
-          {c.reports.map((r) => (
-            <li key={r.id} className="row gap8"><span className="grow"><span className="mono">{r.number}</span>, revision {r.revision}<br /><span className="quiet">issued {showMoment(r.issuedAt, laboratory.zone)}</span></span><Button kind="quiet" onPress={() => { save(r.id); }}>Save PDF</Button></li>
-          ))}
-        </ul>
-      ) : null}
+      <IssuedReports reports={issued.data ?? []} caseNumber={c.number} onSave={save} />
       {prepared.isPending ? <Working what="Looking what is missing" /> : null}
       {prepared.isError ? <Trouble {...prepared.error.failure} /> : null}
       {missing.length > 0 ? (
         <Missing sentences={missing} />
-      ) : prepared.data ? <p className="second">Nothing is missing. {c.reports.length > 0 ? 'Issuing again makes the next revision.' : ''}</p> : null}
+      ) : prepared.data ? <p className="second">Nothing is missing. {standing ? `Issuing again makes revision ${standing.revision + 1} of ${standing.number}.` : ''}</p> : null}
       <div className="stack gap8">
         <Button keys="R" onPress={() => { setBeginning(true); }}>New report</Button>
         <Button keys="D" isPending={preview.isPending} onPress={draft}>{preview.isPending ? 'Drawing the pages' : 'Save a draft, PDF'}</Button>
-        <Button kind="main" isDisabled={missing.length > 0 || issue.isPending || !prepared.data} onPress={() => { setAsking(true); }}>{issue.isPending ? 'Issuing' : 'Issue the report'}</Button>
+        <Button kind="main" keys="Mod+Enter" isDisabled={missing.length > 0 || issue.isPending || !prepared.data} onPress={() => { setAsking(true); }}>{issue.isPending ? 'Issuing' : 'Issue the report'}</Button>
       </div>
       {beginning ? <NewReport caseId={c.id} onClose={() => { setBeginning(false); }} /> : null}
       {asking ? (
-        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" autoFocus={!standing} isPending={issue.isPending} onPress={print}>Issue it</Button></>}>
+        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" keys="Mod+Enter" autoFocus={!standing} isPending={issue.isPending} onPress={print}>Issue it</Button></>}>
           {differing.length > 0 ? <p className="warn">A weight of {differing.map((i) => i.label).join(', ')} differed by more than the tolerance: find out why before you issue.</p> : null}
           {standing ? <Field label={`Why revision ${standing.revision} of ${standing.number} is amended`} lines={2} autoFocus value={reason} onChange={setReason} hint="Printed on the new revision, with what differs." /> : null}
           {issue.error ? <Trouble {...issue.error.failure} /> : null}

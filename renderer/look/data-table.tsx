@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import './data-table.css';
 
 export type Column<Row> = {
@@ -43,9 +43,17 @@ export function DataTable<Row>(p: {
   const virtual = useVirtualizer({ count: rows.length, getScrollElement: () => scroller.current, estimateSize: () => p.rowHeight ?? ROW_PX, overscan: 12 });
   const tracks = p.columns.map((c) => c.width).join(' ');
   // A scrollbar takes its width from the rows alone; the head gives up as much, so that its words stay over their columns.
-  useLayoutEffect(() => {
+  const makeRoom = () => {
     if (head.current && scroller.current) head.current.style.paddingRight = `${HEAD_PADDING_PX + scroller.current.offsetWidth - scroller.current.clientWidth}px`;
-  });
+  };
+  useLayoutEffect(makeRoom);
+  // One comes and goes with the height of the window, too, without a row being drawn anew.
+  useEffect(() => {
+    if (!scroller.current) return undefined;
+    const watch = new ResizeObserver(makeRoom);
+    watch.observe(scroller.current);
+    return () => { watch.disconnect(); };
+  }, []);
 
   const turn = (key: string) => { setOrder((now) => (now?.key !== key ? { key, down: false } : now.down ? null : { key, down: true })); };
   const focusRow = (index: number) => {

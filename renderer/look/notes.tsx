@@ -1,4 +1,4 @@
-import { createContext, useCallback, useContext, useMemo, useRef, useState, type ReactNode } from 'react';
+import { createContext, useCallback, useContext, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { Failure } from '../../app/contract/failure.ts';
 import { Button } from './button.tsx';
 import './states.css';
@@ -23,6 +23,12 @@ export function NotesHost({ children }: { readonly children: ReactNode }) {
     setNotes((now) => [...now.filter((n, i) => n.bad || i >= now.length - MOST_PLAIN), { ...note, id }]);
     if (!note.bad) setTimeout(() => { remove(id); }, SHOWN_MS);
   }, [remove]);
+  useEffect(() => {
+    // What went wrong was said of the place it happened at: over another one it would be taken for something said of that.
+    const left = () => { setNotes((now) => now.filter((n) => !n.bad)); };
+    window.addEventListener('hashchange', left);
+    return () => { window.removeEventListener('hashchange', left); };
+  }, []);
   const value = useMemo<Notes>(() => ({
     say: (text, undo) => { add({ text, bad: false, undo }); },
     complain: (f) => { add({ text: f.message, next: f.next, bad: true }); },

@@ -43,7 +43,7 @@ export default function ReportsView() {
     { key: 'number', head: 'Report', width: '104px', mono: true, cell: (r) => <span className={r.older ? 'quiet report-older' : ''} title={`SHA-256 of the PDF: ${r.pdfSha256}`}>{r.number}</span>, sort: (r) => r.number },
     { key: 'revision', head: 'Rev.', width: '40px', align: 'right', mono: true, cell: (r) => r.revision, sort: (r) => r.revision },
     { key: 'state', head: 'State', width: '88px', cell: (r) => <span className={r.state === 'withdrawn' ? 'warn' : r.state === 'superseded' ? 'quiet' : ''} title={r.withdrawn?.reason ?? r.reason}>{REPORT_STATE_WORDS[r.state]}</span>, sort: (r) => r.state },
-    { key: 'subject', head: 'On', width: 'minmax(56px, 0.7fr)', mono: true, cell: (r) => <span title={`${r.subject}, ${r.stones} ${r.stones === 1 ? 'stone' : 'stones'}`}>{r.kind === 'case' ? 'case' : r.subject}</span>, sort: (r) => r.subject },
+    { key: 'subject', head: 'On', width: 'minmax(56px, 0.7fr)', mono: true, cell: (r) => <span title={`${r.subject}, ${r.stones} ${r.stones === 1 ? 'stone' : 'stones'}`}>{r.subject === r.caseNumber ? 'case' : r.subject}</span>, sort: (r) => r.subject },
     { key: 'case', head: 'Case', width: '104px', mono: true, cell: (r) => r.caseNumber, sort: (r) => r.caseNumber },
     { key: 'client', head: 'Client', width: 'minmax(110px, 2fr)', cell: (r) => <span title={r.clientName}>{r.clientName}</span>, sort: (r) => r.clientName },
     { key: 'issued', head: 'Issued', width: '92px', mono: true, cell: (r) => <span title={showMoment(r.issuedAt, laboratory.zone)}>{showDay(r.issuedAt, laboratory.zone)}</span>, sort: (r) => r.issuedAt },

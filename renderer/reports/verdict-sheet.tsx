@@ -3,14 +3,15 @@ import { inGroups } from '../../app/signature/fingerprint.ts';
 import { Fact } from '../cases/fact.tsx';
 import { showMoment } from '../look/time.ts';
 import { sizeWords } from '../runs/incoming-file.ts';
-import { VERDICT_LINES, VERDICT_WORDS } from './verdict-words.ts';
+import { answerOf } from './verdict-words.ts';
 
 /** What checking a report gave: the answer, why, and what to do. `zone`: in which the instant of issue is shown. */
 export function VerdictSheet({ name, verdict, zone }: { readonly name: string; readonly verdict: ReportVerdict; readonly zone: string }) {
   const { report, key, altered, standing } = verdict;
+  const answer = answerOf(verdict);
   return (
-    <section className={`verdict verdict-${VERDICT_LINES[verdict.verdict]}`} role="status" aria-live="polite" aria-label="Answer">
-      <h2>{VERDICT_WORDS[verdict.verdict]}</h2>
+    <section className={`verdict verdict-${answer.line}`} role="status" aria-live="polite" aria-label="Answer">
+      <h2>{answer.words}</h2>
       <p>{verdict.sentence}</p>
       {altered.length > 0 ? <ul className="verdict-altered">{altered.map((one) => <li key={`${one.part} ${one.name}`}><span className="warn">{one.part}</span> <span className="second">{one.sentence}</span></li>)}</ul> : null}
       {standing ? <p className={standing.state === 'in-force' ? 'second' : 'warn'}>{standing.sentence}</p> : null}

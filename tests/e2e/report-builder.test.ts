@@ -71,7 +71,13 @@ describe.each(availableHosts())('building a report in %s', (host) => {
     await culet.page.getByText('It can’t be issued yet:', { exact: false }).waitFor();
     expect(await culet.page.getByRole('alertdialog').count()).toBe(0);
     await lookAt(culet, 'report-builder-open');
-    await culet.page.getByRole('button', { name: 'Dismiss' }).first().click();
+    // What was said of this draft must not stand over another report.
+    const draft = await culet.page.evaluate(() => window.location.hash);
+    await visit(culet, '#/reports', 'Reports');
+    expect(await culet.page.getByText('It can’t be issued yet:', { exact: false }).count()).toBe(0);
+    expect(await culet.page.getByRole('table', { name: 'Drafts' }).getByRole('row').nth(1).textContent()).toContain('A-1');
+    await visit(culet, draft, 'Report on A-1');
+    await drawn();
   });
 
   test('a section is left out and put back, and moved, with keys', async () => {
@@ -187,6 +193,13 @@ describe.each(availableHosts())('building a report in %s', (host) => {
     await reportRows().nth(1).getByText('withdrawn').waitFor(DRAWING);
     expect(await reportRows().count()).toBe(3);
     await lookAt(culet, 'reports-revisions');
+    // The page of the case says so in words, with the reason.
+    await reportRows().nth(1).focus();
+    await press('Enter');
+    const reports = culet.page.getByRole('list', { name: 'Reports of this case' });
+    await reports.getByText(/^withdrawn .* by Ilse Marden: The wrong stone lay in the paper\.$/).waitFor();
+    await reports.getByText(/^replaced by a later revision/).waitFor();
+    await lookAt(culet, 'case-reports');
   });
 
   test('said nothing wrong on the way', () => {

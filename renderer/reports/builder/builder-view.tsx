@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { DraftChoices } from '../../../app/contract/report-drafts.ts';
 import type { DraftContent } from '../../../app/report/draft/draft-content.ts';
+import { METHOD_WORDS } from '../../../app/evidence/sentences.ts';
 import { TEMPLATE_KIND_WORDS } from '../../../app/report/sections/section.ts';
 import { notKeptWords } from '../../drafts/not-kept-words.ts';
 import { useKey } from '../../keys/keymap.ts';
@@ -12,7 +13,7 @@ import { saveFile } from '../../look/save-file.ts';
 import { useAsk } from '../../queries.ts';
 import { go, placeAddress } from '../../router.ts';
 import { View } from '../../shell/view.tsx';
-import { CompletenessPanel } from './completeness-panel.tsx';
+import { CompletenessPanel, openPoints } from './completeness-panel.tsx';
 import { DiscardSheet } from './discard-sheet.tsx';
 import { IssueSheet } from './issue-sheet.tsx';
 import { PickList } from './pick-list.tsx';
@@ -42,13 +43,14 @@ function Builder({ draftId, caseId, first, choices }: { readonly draftId: string
   const clauses = looked.data?.clauses ?? [];
   const words = looked.data?.words ?? [];
   const missing = clauses.filter((clause) => clause.state === 'missing');
+  const points = openPoints(clauses);
   const current = content === settled && looked.isSuccess && !looked.isPlaceholderData;
 
   const save = () => { if (looked.data) { saveFile(looked.data.name, 'application/pdf', looked.data.pdf); notes.say(`Saved ${looked.data.name}`); } };
   const issue = async () => {
     if (!current) { notes.complain({ message: 'The pages are still being drawn.', next: 'Look at them first, then issue.' }); return; }
     if (missing.length > 0) {
-      notes.complain({ message: `It can’t be issued yet: ${missing[0]?.missing[0] ?? ''}`, next: missing.length === 1 ? 'This one point is open; it stands at the right with its clause.' : `${missing.length} points are open; they stand at the right with their clauses.` });
+      notes.complain({ message: `It can’t be issued yet: ${missing[0]?.missing[0] ?? ''}`, next: points === 1 ? 'This one point is open; it stands at the right with its clause.' : `${points} points are open; they stand at the right with their clauses.` });
       focusSoon('.builder-margin');
       return;
     }
@@ -79,7 +81,7 @@ function Builder({ draftId, caseId, first, choices }: { readonly draftId: string
             <p className="quiet">Arrow keys go through them; Space prints one or leaves it out; Alt with an arrow key moves it, and so does its handle.</p>
           </section>
           <PickList title="Figures" usualWord="what the findings rest on" none="No run of what is reported has a curve." chosen={content.figures} onChange={(figures) => { change({ figures }); }}
-            picks={choices.figures.map((figure) => ({ id: figure.spectrumId, name: `${figure.stone}, ${figure.run}: ${figure.name}`, usual: figure.decisive }))} />
+            picks={choices.figures.map((figure) => ({ id: figure.spectrumId, name: `${figure.stone}, ${METHOD_WORDS[figure.method]}, ${figure.run}: ${figure.name}`, usual: figure.decisive }))} />
           <PickList title="Photographs" usualWord="all" none="No photograph belongs to what is reported." chosen={content.photographs} onChange={(photographs) => { change({ photographs }); }}
             picks={choices.photographs.map((photograph) => ({ id: photograph.photographId, name: photograph.item ? `${photograph.item}: ${photograph.caption}` : photograph.caption, usual: true }))} />
           <Writing content={content} choices={choices} words={words} onChange={change} />

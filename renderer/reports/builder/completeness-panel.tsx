@@ -16,6 +16,10 @@ function OpenClause({ clause, reason, words, onReason }: { readonly clause: Clau
   );
 }
 
+/** What has to be done before the report can be issued: a clause may ask several things, one of each stone for instance. */
+export const openPoints = (clauses: readonly Clause[]): number =>
+  clauses.reduce((sum, clause) => sum + (clause.state === 'missing' ? Math.max(1, clause.missing.length) : 0), 0);
+
 /** How the report stands with ISO/IEC 17025:2017, 7.8.2 to 7.8.8: first what is missing, then everything, with where it stands. */
 export function CompletenessPanel(p: {
   readonly clauses: readonly Clause[]; readonly words: readonly WordRemark[]; readonly reasons: Readonly<Record<string, string>>; readonly onReasons: (reasons: Record<string, string>) => void;
@@ -26,7 +30,7 @@ export function CompletenessPanel(p: {
   };
   // A clause that is answered by a reason stays with its field, so that the reason can be read and changed.
   const open = p.clauses.filter((clause) => clause.state === 'missing' || (p.reasons[clause.key] ?? '') !== '');
-  const missing = p.clauses.filter((clause) => clause.state === 'missing').length;
+  const missing = openPoints(p.clauses);
   const rest = p.clauses.filter((clause) => !open.includes(clause));
   return (
     <section className="builder-part" aria-label="Completeness">
@@ -40,7 +44,7 @@ export function CompletenessPanel(p: {
         <dl>
           {rest.map((clause) => (
             <div key={clause.key}>
-              <dt><span className="mono">{clause.clause}</span> {clause.asks}</dt>
+              <dt className="row gap8"><span className="mono quiet">{clause.clause}</span><span>{clause.asks}</span></dt>
               <dd className="quiet">{clause.state === 'not-applicable' ? `does not apply: ${clause.where}` : clause.where}</dd>
               {clause.mayNotApply && clause.state === 'met' ? <dd><Field label="Does not apply, because" value="" onChange={write(clause.key)} placeholder="leave empty where it applies" /></dd> : null}
             </div>

@@ -11,6 +11,7 @@ export function DraftList({ drafts }: { readonly drafts: readonly DraftRow[] }) 
   const { laboratory } = useHouse();
   const columns: readonly Column<DraftRow>[] = [
     { key: 'state', head: 'State', width: '96px', cell: (d) => (d.amends ? 'amendment' : 'draft'), sort: (d) => (d.amends ? 1 : 0) },
+    { key: 'subject', head: 'On', width: 'minmax(56px, 0.7fr)', mono: true, cell: (d) => (d.subjectId === null ? 'case' : d.subject), sort: (d) => d.subject },
     { key: 'case', head: 'Case', width: '104px', mono: true, cell: (d) => d.caseNumber, sort: (d) => d.caseNumber },
     { key: 'client', head: 'Client', width: 'minmax(120px, 2fr)', cell: (d) => <span title={d.clientName}>{d.clientName}</span>, sort: (d) => d.clientName },
     { key: 'kind', head: 'Kind', width: '112px', cell: (d) => TEMPLATE_KIND_WORDS[d.kind], sort: (d) => d.kind },

@@ -27,6 +27,9 @@ test('a sound report is authentic only by a key that is known and trusted', () =
   const sound: ReportCheck = { kind: 'sound', signed };
   expect(judge(sound, knowing())).toMatchObject({ verdict: 'authentic', standing: { state: 'superseded' }, key: { whose: 'Saltmarsh' }, report: { number: 'S-2026-0088', revision: 2 } });
   expect(judge(sound, knowing({ own: false })).standing).toBeNull();
+  // Only the laboratory that issued it knows whether it still counts; whoever checks without its casebook is told to ask.
+  expect(judge(sound, knowing({ own: false })).next).toContain('nor that the report still counts: ask the laboratory');
+  expect(judge(sound, knowing()).next).not.toContain('still counts');
   expect(judge(sound, nobody)).toMatchObject({ verdict: 'unknown-key', key: { whose: null } });
   expect(judge(sound, knowing({ distrust: 'No longer trusted.' }))).toMatchObject({ verdict: 'unknown-key', key: { whose: 'Saltmarsh', distrust: 'No longer trusted.' } });
 });

@@ -26,6 +26,6 @@ export function sampleCase(items: readonly ItemView[] = [
     client: { id: 'client-1', name: 'Harrow & Pell', address: '11 Chandler’s Court, Port Ansel', email: 'counter@harrow.example', phone: '', note: '', cases: 1 },
     receivedAt: AT, dueOn: '2026-11-27', asks: 'Natural or laboratory-grown?', remarks: 'Client waits for a call before any seal is broken.', state: 'open', createdBy: 'M. Okafor-Lindqvist',
     parcels: [{ id: 'p1', ordinal: 1, sealNumber: '20931', remarks: 'estate parcel', items: items.slice(0, 2) }, { id: 'p2', ordinal: 2, sealNumber: '', remarks: '', items: items.slice(2) }],
-    reports: [], photographs: [],
+    photographs: [],
   };
 }

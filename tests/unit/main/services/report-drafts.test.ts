@@ -76,6 +76,26 @@ test('a revision says what differs and why; the one before is superseded; a with
   expect(verified?.parts.find((part) => part.part === 'issued reports')?.note).toContain('S-2026-0001 revision 2');
 }, 60_000);
 
+test('a case leaves the bench when reports that count cover all of it, and comes back when one is withdrawn', async () => {
+  const state = async () => (await house.casebook.cases.get(caseId))?.state;
+  const sound = async () => (await house.casebook.ledgers.verify({ at: house.now() }))?.parts.filter((part) => !part.sound);
+  await confirmed(stones['A-1']!);
+  const one = await house.done(house.colleague, 'reportDrafts.issue', { draftId: await begin() });
+  expect(await state()).toBe('open');
+  for (const [label, id] of Object.entries(stones)) if (label !== 'A-1') await confirmed(id);
+  const whole = await house.done(house.colleague, 'reportDrafts.issue', { draftId: (await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'case', subjectId: null })).draftId });
+  expect(await state()).toBe('reported');
+  await house.done(house.colleague, 'reports.withdraw', { reportId: whole.id, reason: 'A page was missing.' });
+  expect(await state()).toBe('open');
+  for (const [label, id] of Object.entries(stones)) {
+    if (label !== 'A-1') await house.done(house.colleague, 'reportDrafts.issue', { draftId: (await house.done(house.colleague, 'reportDrafts.create', { caseId, kind: 'single-stone', subjectId: id })).draftId });
+  }
+  expect(await state()).toBe('reported');
+  await house.done(house.colleague, 'reports.withdraw', { reportId: one.id, reason: 'The wrong stone lay in the paper.' });
+  expect(await state()).toBe('open');
+  expect(await sound()).toEqual([]);
+}, 60_000);
+
 test('two stones of a case have reports and numbers of their own', async () => {
   await confirmed(stones['A-1']!);
   await confirmed(stones['B-1']!);
