@@ -1,4 +1,8 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+
+/** Vitest leaves one core to itself, which idles on a machine of two. Tests that kill programs, or watch one, keep a core free. */
+const workers = Math.max(2, availableParallelism() - 1);
 
 export default defineConfig({
   test: {
@@ -9,8 +13,8 @@ export default defineConfig({
     // A poll's own second is the shortest wait of them all: a drawing on a loaded machine takes longer.
     expect: { poll: { timeout: 30_000 } },
     projects: [
-      { extends: true, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], environment: 'node' } },
-      { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], environment: 'node' } },
+      { extends: true, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], environment: 'node', maxWorkers: workers } },
+      { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], environment: 'node', maxWorkers: workers } },
       { extends: true, test: { name: 'faults', include: ['tests/faults/**/*.test.ts'], environment: 'node' } },
       {
         extends: true,

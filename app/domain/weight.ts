@@ -41,9 +41,9 @@ function formatUnits(units: number, decimals: number, atLeast: number): string {
   return `${units < 0 ? '−' : ''}${whole}.${fraction}`;
 }
 
-/** "0.412" from 4120; at least two decimals, no trailing zero beyond. */
-export const formatCarat = (units: number): string => formatUnits(units, 4, 2);
-export const formatGram = (units: number): string => formatUnits(units, 5, 2);
+/** "0.412" from 4120; at least two decimals, or as many as asked for, no trailing zero beyond. */
+export const formatCarat = (units: number, atLeast = 2): string => formatUnits(units, 4, atLeast);
+export const formatGram = (units: number, atLeast = 2): string => formatUnits(units, 5, atLeast);
 
 /** Grams to carats: 1 ct = 0.2 g, so 0.00001 g = 0.00005 ct; halves round away from zero. */
 export const gramsToCarats = (units: GramUnits): CaratUnits => caratUnits(Math.sign(units) * Math.round(Math.abs(units) / 2));

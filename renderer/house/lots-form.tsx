@@ -36,9 +36,9 @@ export function LotsForm({ laboratory }: { readonly laboratory: LaboratoryView }
     <section className="section protocols" aria-label="Lots and measures">
       <h2>Lots and measures</h2>
       <div className="fields-two">
-        <Field label="Confidence of plans and statements" mono suffix="%" value={confidence} onChange={setConfidence} error={own['confidence']} />
         <Field label="Mounted, a reading is good to" mono suffix="mm" value={reading} onChange={setReading} error={own['reading']} />
         <Field label="Loose, a reading is good to" mono suffix="mm" value={gauge} onChange={setGauge} error={own['gauge']} />
+        <Field label="Confidence of plans and statements" mono suffix="%" value={confidence} onChange={setConfidence} error={own['confidence']} />
       </div>
       <Field label="Sieve plates and their holes, mm" lines={4} value={sieves} onChange={setSieves} error={own['sieves']} />
       <p className="quiet">Confidence, plates and the reading of a mounted stone are common practice, no source: measure the holes of your own plates. A reading is good to its standard uncertainty; that of a loose stone is in the certificate of your gauge, and reports print it after ± beside dimensions. At 0 nothing is printed.</p>

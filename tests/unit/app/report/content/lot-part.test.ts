@@ -37,9 +37,9 @@ describe('what a report says of a lot', () => {
       const text = lotText({ lot: { ...bare, weighedIn, plan: { ...signed, ordinal: 1, content: plan }, split }, results: [] }, stated)!;
       return [text.facts[1]!.value, text.parts[0]!.weight];
     };
-    expect(weights('ct')).toEqual(['8.14 ± 0.0015 ct', '8.10 ± 0.0015 ct']);
+    expect(weights('ct')).toEqual(['8.1400 ± 0.0015 ct', '8.1000 ± 0.0015 ct']);
     // 0.002 g is 0.01 ct; the parts are weighed in carats.
-    expect(weights('g')).toEqual(['8.14 ± 0.01 ct', '8.10 ± 0.0015 ct']);
+    expect(weights('g')).toEqual(['8.14 ± 0.01 ct', '8.1000 ± 0.0015 ct']);
   });
   test('an unsampled lot says so; one without any record of its own is left out', () => {
     expect(lotText({ lot: bare, results: resultsOf([4]) }, laboratory)!.sampling).toEqual(['No sampling plan was recorded.']);
