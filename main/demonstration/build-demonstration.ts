@@ -89,8 +89,8 @@ async function play(happening: Happening, stage: Stage): Promise<void> {
       return;
     }
     case 'trial': {
-      const { sample, outcome, examiner, blind, remark } = happening.trial;
-      await stage.ask(manager, 'trials.addByHand', { sampleId: under(stage.samples, sample, 'known sample'), outcome, examinerId: under(stage.people, examiner, 'person'), examinedOn: happening.on, blind, remark });
+      const { sample, outcome, examiner, instruments, blind, remark } = happening.trial;
+      await stage.ask(manager, 'trials.addByHand', { sampleId: under(stage.samples, sample, 'known sample'), outcome, examinerId: under(stage.people, examiner, 'person'), examinedOn: happening.on, blind, remark, instrumentIds: instruments.map((key) => under(stage.instruments, key, 'instrument')) });
       return;
     }
     case 'intake': return playIntake(stage, happening.case, happening.dueOn);

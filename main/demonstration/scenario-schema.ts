@@ -134,7 +134,7 @@ export const scenarioSchema = z.strictObject({
   })),
   /** Samples of known origin, and what the laboratory said of them without a stone in a case; the manager enters them. */
   knownSamples: z.array(z.strictObject({ key, day, at: time, label: z.string(), truth, basis: z.string() })).default([]),
-  trials: z.array(z.strictObject({ day, at: time, sample: key, outcome: conclusionId, examiner: key, blind: z.boolean().default(true), remark: z.string().default('') })).default([]),
+  trials: z.array(z.strictObject({ day, at: time, sample: key, outcome: conclusionId, examiner: key, instruments: z.array(key).min(1), blind: z.boolean().default(true), remark: z.string().default('') })).default([]),
   setups: z.record(z.string(), setup),
   /** What stones of a kind show to the eye. */
   appearance: z.partialRecord(z.enum(STONE_KINDS), seen),
