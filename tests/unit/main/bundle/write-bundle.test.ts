@@ -156,7 +156,7 @@ describe('the bundle of a period', () => {
     expect(written.ok && written.value.bytes).toBe(length);
     expect(refs).toHaveLength(8);
     expect(most).toBeLessThanOrEqual(1);
-  }, 30_000);
+  });
 });
 
 test('the recipe in the documentation finds it whole, and finds a changed digest', () => {

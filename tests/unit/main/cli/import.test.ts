@@ -78,7 +78,7 @@ describe('bundle, signed', () => {
     expect(last).toBe('busy');
     expect(JSON.parse((await attempt(MANAGER.password)).out)).toMatchObject({ error: { code: 'busy', next: expect.stringContaining('seconds') as string } });
     expect((await inLedger(copy)).some(({ content }) => content.includes('wrong password'))).toBe(true);
-  }, 30_000);
+  });
 });
 
 describe('import', () => {

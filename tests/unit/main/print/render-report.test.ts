@@ -121,14 +121,14 @@ describe('a report on many stones', () => {
       expect(overview.find((line) => line.startsWith(`${stone.label} mounted`))).toMatch(new RegExp(` ${page + 1}$`));
       expect(pdf.bookmarks).toContain(`Stone ${stone.label}`);
     }
-  }, 30_000);
+  });
 
   test('the head of a table that goes on is repeated on the next page', async () => {
     const pdf = await readPdf(await renderReport(sampleOfMany(40)));
     const custody = pdf.pages.filter((page) => page.includes('tested, run R5'));
     expect(custody.length).toBeGreaterThan(1);
     for (const page of custody) expect(page).toContain('When Item What Who Weight Digest');
-  }, 30_000);
+  });
 });
 
 describe('awkward contents', () => {

@@ -209,7 +209,7 @@ describe('the report', () => {
     expect((await house.done(house.examiner, 'reports.list', { caseId })).map((row) => row.revision)).toEqual([2, 1]);
     expect(Buffer.compare(Buffer.from((await house.done(house.examiner, 'reports.pdf', { reportId: issued.id })).pdf), Buffer.from(first.pdf))).toBe(0);
     expect((await house.casebook.ledgers.verify({ at: house.now() }))?.parts.filter((part) => !part.sound)).toEqual([]);
-  }, 20_000);
+  });
 
   test('says what the records say', async () => {
     await start();
@@ -234,7 +234,7 @@ describe('the report', () => {
     ]);
     expect(sectionOf(model, 'custody')!.entries.map((entry) => entry.what).join('; ')).toMatch(/received.*tested in R1.*tested in R2/);
     expect(sectionOf(model, 'signatures')!.signatures.map(({ role, name }) => `${role}: ${name}`)).toEqual(['examiner: Ada Invented', 'second person: Ben Invented', 'issuing person: Ben Invented']);
-  }, 20_000);
+  });
 
   test('carries its raw records byte for byte and report.json, whose digest stands on its pages', async () => {
     await start();
@@ -260,7 +260,7 @@ describe('the report', () => {
     expect(stone?.runs[0]?.analyses[0]?.lines.some((line) => line.centre !== null && line.position.unit === 'nm' && line.position.uncertainty !== null)).toBe(true);
     for (const entry of document.custody) expect(entry.hash).toMatch(/^[0-9a-f]{64}$/);
     expect(JSON.stringify(stone?.measurements)).not.toMatch(/natural|grown/);
-  }, 20_000);
+  });
 
   test('is not issued while the laboratory’s key is locked: nothing is numbered, nothing kept', async () => {
     const locked = { code: 'locked', message: 'The laboratory’s key is locked.', next: 'Sign in again with your password to sign.' } as const;
@@ -271,7 +271,7 @@ describe('the report', () => {
     expect(await house.done(house.examiner, 'reports.list', { caseId })).toEqual([]);
     expect(house.casebook.handle.read.get<{ last: number }>(`SELECT last FROM number_counter WHERE kind = 'report'`)?.last ?? 0).toBe(0);
     expect((await house.done(house.examiner, 'reports.preview', { caseId })).pdf.byteLength).toBeGreaterThan(1000);
-  }, 20_000);
+  });
 
   test('a laboratory that allows no megabyte attaches no raw record and says so', async () => {
     await start();
@@ -285,7 +285,7 @@ describe('the report', () => {
     const { records } = reportDocument.parse(JSON.parse(Buffer.from(attached.get('report.json')!).toString('utf8')));
     expect(records.map(({ attachedAs, leftOut }) => [attachedAs, leftOut.includes('larger than the 0 MB')])).toEqual([[null, true], [null, true]]);
     expect((await readPdf(pdf)).pages.join(' ')).toContain('except the 3 marked “not attached”');
-  }, 20_000);
+  });
 
   test('a stone on which two persons disagree is reported as undetermined', async () => {
     await start();
@@ -324,7 +324,7 @@ describe('the report', () => {
     const answer = await house.as(house.colleague, 'reports.issue', { caseId, reason: 'asked anew' });
     expect(answer.ok ? null : answer.error.code).toBe('conflict');
     expect(house.casebook.handle.read.get<{ last: number }>(`SELECT last FROM number_counter WHERE kind = 'report'`)?.last).toBe(1);
-  }, 20_000);
+  });
 
   test('pages whose bytes no longer fit their digest are not handed out', async () => {
     await start();
@@ -337,7 +337,7 @@ describe('the report', () => {
     });
     const answer = await house.as(house.examiner, 'reports.pdf', { reportId: issued.id });
     expect(answer.ok ? null : answer.error.code).toBe('unreadable');
-  }, 20_000);
+  });
 
   test('whose stored pages were changed along with the digest beside them is not handed out: the audit ledger knows another', async () => {
     await start();
@@ -351,7 +351,7 @@ describe('the report', () => {
     });
     const answer = await house.as(house.examiner, 'reports.pdf', { reportId: issued.id });
     expect(answer.ok ? null : answer.error.code).toBe('unreadable');
-  }, 20_000);
+  });
 });
 
 describe('the bundle of a case', () => {
@@ -378,7 +378,7 @@ describe('the bundle of a case', () => {
     const custody = custodyDocument.parse(JSON.parse(Buffer.from(files['cases/C-2026-0001/custody.json']!).toString()));
     expect(custody.entries.length).toBeGreaterThan(3);
     for (const entry of custody.entries) expect(sha256Hex(canonicalJson(entry.statement))).toBe(entry.hash);
-  }, 20_000);
+  });
 
   test('an unknown case is not found', async () => {
     await start();

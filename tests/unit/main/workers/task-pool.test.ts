@@ -96,7 +96,7 @@ describe('the pool of worker threads', () => {
     expect(inThread.ok).toBe(true);
     const unknown = await loose().run('constructor', {});
     expect(unknown.ok ? null : unknown.error.code).toBe('faulted');
-  }, 20_000);
+  });
 });
 
 test('a cancelled task is an answer; a crashed one is a fault for the log', () => {
