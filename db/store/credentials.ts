@@ -22,11 +22,13 @@ export type NewCredential = Omit<Credential, 'failures' | 'failedAt'>;
 /** Id of the credential that belongs to no person but to the sheet that is kept apart. */
 export const RECOVERY = 'recovery';
 
+export type CredentialEntry = { readonly credentials: readonly NewCredential[]; readonly wraps: readonly Wrap[]; readonly subject: string; readonly content: Readonly<Record<string, JsonValue>> };
+
 export type CredentialsStore = {
   get(id: string): Promise<Credential | null>;
   list(): Promise<Credential[]>;
   /** Sets credentials anew and writes closed copies of the key, with one entry in the audit ledger about `subject`. */
-  set(change: Change, entry: { readonly credentials: readonly NewCredential[]; readonly wraps: readonly Wrap[]; readonly subject: string; readonly content: Readonly<Record<string, JsonValue>> }): Promise<void>;
+  set(change: Change, entry: CredentialEntry): Promise<void>;
   /** Writes down a wrong attempt. */
   noteFailure(change: Change, id: string): Promise<void>;
   /** Writes down that the person signed in, and forgets wrong attempts. */
@@ -51,15 +53,18 @@ function forgetWrong(tx: WriteTx, id: string): void {
   tx.orm.delete(wrongAttempts).where(eq(wrongAttempts.id, id)).run();
 }
 
+/** Writes credentials, copies of the key and the audit entry inside the caller's transaction. */
+export function setCredentials(tx: WriteTx, change: Change, { credentials, wraps, subject, content }: CredentialEntry): void {
+  for (const fresh of credentials) writeCredential(tx, change.at, fresh);
+  writeWraps(tx, change.at, wraps);
+  appendAudit(tx, change, { subject, caseId: null, content });
+}
+
 export function createCredentialsStore(handle: StoreHandle): CredentialsStore {
   return {
     async get(id) { return credentialById(handle.read, id); },
     async list() { return handle.read.all<{ id: string }>('SELECT id FROM credential ORDER BY rowid').map((row) => credentialById(handle.read, row.id)!); },
-    set: (change, { credentials, wraps, subject, content }) => handle.transact((tx) => {
-      for (const fresh of credentials) writeCredential(tx, change.at, fresh);
-      writeWraps(tx, change.at, wraps);
-      appendAudit(tx, change, { subject, caseId: null, content });
-    }),
+    set: (change, entry) => handle.transact((tx) => { setCredentials(tx, change, entry); }),
     noteFailure: (change, id) => handle.transact((tx) => {
       const before = credentialById(tx, id);
       if (before === null) throw new Error('noteFailure: there is no such credential');

@@ -7,6 +7,7 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { person } from '../schema/index.ts';
+import { setCredentials, type NewCredential } from './credentials.ts';
 import { invalidFields, notFound, refused } from './refusals.ts';
 
 export type PersonInput = { readonly name: string; readonly initials: string; readonly roles: readonly Role[]; readonly active: boolean };
@@ -15,7 +16,8 @@ export type PeopleStore = {
   /** Those who work here first, by name. */
   list(): Promise<PersonView[]>;
   get(id: string): Promise<PersonView | null>;
-  save(change: Change, input: PersonInput & { readonly id: string | null }): Promise<Result<PersonView, Failure>>;
+  /** `code`: what a new person signs in with once, written along with them under the id it was made for. */
+  save(change: Change, input: PersonInput & { readonly id: string | null }, code?: NewCredential): Promise<Result<PersonView, Failure>>;
   /** Writes into the audit ledger that this person states to work at a window from now on. */
   actAs(change: Change, personId: string): Promise<Result<PersonView, Failure>>;
 };
@@ -62,11 +64,13 @@ export function createPeopleStore(handle: StoreHandle, newId: () => string): Peo
       return handle.read.all<{ id: string }>('SELECT id FROM person ORDER BY active DESC, name COLLATE NOCASE').map((row) => personById(handle.read, row.id)!);
     },
     async get(id) { return personById(handle.read, id); },
-    save: (change, input) => handle.transactResult<PersonView, Failure>((tx) => {
+    save: (change, input, code) => handle.transactResult<PersonView, Failure>((tx) => {
       const other = input.active ? otherWithInitials(tx, input.initials, input.id) : null;
       if (other !== null) return invalidFields({ initials: `${other} has these initials already; records are told apart by them.` });
       if (input.id !== null) return amendPerson(tx, change, input.id, input);
-      return ok(personById(tx, insertPerson(tx, change, newId(), input))!);
+      const id = insertPerson(tx, change, code?.id ?? newId(), input);
+      if (code !== undefined) setCredentials(tx, change, { credentials: [code], wraps: [], subject: id, content: { code: 'given to a new person' } });
+      return ok(personById(tx, id)!);
     }),
     actAs: (change, personId) => handle.transactResult<PersonView, Failure>((tx) => {
       const who = personById(tx, personId);

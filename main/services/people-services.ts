@@ -46,11 +46,10 @@ export function createPeopleServices(deps: IntakeDeps): Pick<Services, Names> {
     'people.list': reading(deps, async (casebook) => ok(await casebook.people.list())),
 
     'people.save': changing(deps, 'people.save', async (casebook, change, input) => {
-      const saved = await casebook.people.save(change, input);
-      if (!saved.ok) return saved;
       const isNew = input.id === null && (await casebook.laboratory.get())?.isDemonstration === false;
-      const given = isNew ? await givenCode(saved.value.id, 'code') : null;
-      if (given !== null) await casebook.credentials.set(change, { credentials: [given.credential], wraps: [], subject: saved.value.id, content: { code: 'given to a new person' } });
+      const given = isNew ? await givenCode(deps.newId(), 'code') : null;
+      const saved = await casebook.people.save(change, input, given?.credential);
+      if (!saved.ok) return saved;
       await shareKey(casebook, keyring, { ...change, operation: 'keys.share' });
       return ok({ ...saved.value, code: given?.code ?? null });
     }),

@@ -50,6 +50,14 @@ describe('signing in', () => {
     expect(await made.ask(session, 'people.signIn', { personId: made.adaId, password: ADA })).toMatchObject({ ok: true });
   });
 
+  test('a new person is there with a code, or not at all', async () => {
+    const before = (await made.manager.current()!.people.list()).length;
+    await made.manager.current()!.handle.transact((tx) => { tx.run(`CREATE TEMP TRIGGER no_room BEFORE INSERT ON credential BEGIN SELECT RAISE(ABORT, 'the disk is full'); END`); });
+    expect(await made.ask(made.ada, 'people.save', { id: null, name: 'Cleo Invented', initials: 'CI', roles: ['intake'], active: true })).toMatchObject({ ok: false, error: { code: 'internal' } });
+    await made.manager.current()!.handle.transact((tx) => { tx.run('DROP TRIGGER no_room'); });
+    expect((await made.manager.current()!.people.list()).length).toBe(before);
+  });
+
   test('a new person has a code that is good once and must be replaced; then may sign', async () => {
     const { id, code } = await made.value(made.ada, 'people.save', { id: null, name: 'Ben Invented', initials: 'BI', roles: ['appraiser'], active: true });
     const ben: Session = { personId: null };
