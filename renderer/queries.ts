@@ -29,7 +29,7 @@ onLocked(() => {
 });
 
 /** Reads again once the window is open: what is shown stays while it is locked. */
-async function askPatiently<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
+export async function askPatiently<K extends OperationName>(name: K, input: Input<K>): Promise<Output<K>> {
   for (;;) {
     const reply = await door.call(name, input);
     if (reply.ok) return reply.value;

@@ -4,6 +4,7 @@ import { colourClass } from '../domain/colour-class.ts';
 import { conclusionId } from '../domain/conclusion.ts';
 import { custodyEvent } from '../domain/custody-event.ts';
 import { bytes, day, digest, done, filled, id, instant, line, nothing } from './common.ts';
+import { CASE_SORTS, listPage, sortedBy, STONE_SORTS } from './list-page.ts';
 import { changes, reads } from './operation.ts';
 
 export const clientView = z.object({ id, name: z.string(), address: z.string(), email: z.string(), phone: z.string(), note: z.string(), cases: z.number() });
@@ -101,23 +102,22 @@ export const auditView = z.object({
 });
 export type AuditView = z.infer<typeof auditView>;
 
-const page = { limit: z.number().int().min(1).max(1000).default(200), offset: z.number().int().min(0).default(0) };
 
 export const casesContract = {
   'clients.search': reads('anyone', z.strictObject({ text: line(120) }), z.array(clientView)),
   'clients.save': changes(['intake', 'manager'], z.strictObject({ id: id.nullable(), name: filled('Write the client’s name.', 160), address: line(400), email: line(200), phone: line(60), note: line(1000) }), clientView),
   'cases.takeIn': changes(['intake', 'examiner', 'manager'], intakeInput, z.object({ caseId: id, number: z.string() })),
   'cases.get': reads('anyone', z.strictObject({ caseId: id }), caseView),
-  /** Newest first unless sorted by the window. Text is looked for in number, client, declared descriptions and remarks. */
-  'cases.list': reads('anyone', z.strictObject({ text: line(120).default(''), state: z.enum(['all', 'open', 'reported', 'returned']).default('all'), limit: z.number().int().min(1).max(100_000).default(1000), offset: z.number().int().min(0).default(0) }), z.object({ total: z.number(), rows: z.array(caseRow) })),
+  /** Newest first unless sorted otherwise. Text is looked for in number, client, declared descriptions and remarks. */
+  'cases.list': reads('anyone', z.strictObject({ text: line(120).default(''), state: z.enum(['all', 'open', 'reported', 'returned']).default('all'), sort: sortedBy(CASE_SORTS), ...listPage }), z.object({ total: z.number(), rows: z.array(caseRow) })),
   'cases.amend': changes(['intake', 'examiner', 'manager'], z.strictObject({ caseId: id, asks: filled('Write what the client asks for.', 600), dueOn: day.nullable(), remarks: line(2000) }), done),
-  'stones.list': reads('anyone', z.strictObject({ text: line(120).default(''), limit: z.number().int().min(1).max(100_000).default(1000), offset: z.number().int().min(0).default(0) }), z.object({
+  'stones.list': reads('anyone', z.strictObject({ text: line(120).default(''), sort: sortedBy(STONE_SORTS), ...listPage }), z.object({
     total: z.number(), rows: z.array(stoneSummary.extend({ caseId: id, caseNumber: z.string(), clientName: z.string(), declared: z.string() })) })),
   'stones.add': changes(['intake', 'examiner', 'manager'], stoneInput.extend({ itemId: id, mounted: z.boolean() }), stoneSummary),
   'stones.amend': changes(['intake', 'examiner', 'manager'], stoneInput.extend({ stoneId: id }), stoneSummary),
   'photographs.add': changes(['intake', 'examiner', 'second-examiner', 'manager'], photoInput.extend({ caseId: id, itemId: id.nullable(), stoneId: id.nullable() }), photographView),
   'photographs.content': reads('anyone', z.strictObject({ photographId: id }), z.object({ mediaType: z.string(), name: z.string(), bytes: z.instanceof(Uint8Array) })),
-  'audit.list': reads('anyone', z.strictObject({ caseId: id.nullable(), ...page }), z.object({ total: z.number(), rows: z.array(auditView) })),
+  'audit.list': reads('anyone', z.strictObject({ caseId: id.nullable(), ...listPage }), z.object({ total: z.number(), rows: z.array(auditView) })),
   /** What to do today. */
   'bench.today': reads('anyone', nothing, z.object({
     today: day, overdue: z.array(caseRow), dueSoon: z.array(caseRow), later: z.array(caseRow),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { custodyContent, writtenEvent } from '../domain/custody-event.ts';
 import { itemKind, outOfHouse, photoInput } from './cases.ts';
 import { day, digest, id, instant, line } from './common.ts';
+import { listPage } from './list-page.ts';
 import { changes, reads } from './operation.ts';
 
 export const custodyView = z.object({
@@ -28,12 +29,11 @@ const entryInput = z.strictObject({
   weight: z.number().int().min(0).optional(), note: line(2000).optional(),
 });
 
-const PAGE = { limit: z.number().int().min(1).max(1000).default(200), offset: z.number().int().min(0).default(0) };
 const WRITERS = ['intake', 'examiner', 'second-examiner', 'manager'] as const;
 const printed = z.object({ name: z.string(), pdf: z.instanceof(Uint8Array) });
 
 export const custodyContract = {
-  'custody.list': reads('anyone', z.strictObject({ caseId: id.nullable(), itemId: id.nullable(), ...PAGE }), z.object({ total: z.number(), rows: z.array(custodyView) })),
+  'custody.list': reads('anyone', z.strictObject({ caseId: id.nullable(), itemId: id.nullable(), ...listPage }), z.object({ total: z.number(), rows: z.array(custodyView) })),
   /** Photographs taken at this moment, for instance of the sealed bag, are kept with the entry that names their digests. */
   'custody.append': changes(WRITERS, entryInput.extend({ itemId: id, photographs: z.array(photoInput).max(5).optional() }), custodyView),
   /** The same for several items at once: all are written, or none. */

@@ -4,6 +4,7 @@ import { conclusionId } from '../domain/conclusion.ts';
 import { methodId } from '../domain/method.ts';
 import { caseState, stoneSummary } from './cases.ts';
 import { day, done, id, instant, line, nothing } from './common.ts';
+import { HISTORY_SORTS, listPage, sortedBy } from './list-page.ts';
 import { changes, reads } from './operation.ts';
 
 /** A span of calendar days in the laboratory's zone, both ends included; null leaves an end open. */
@@ -44,8 +45,8 @@ export type HistoryRow = z.infer<typeof historyRow>;
 
 /** What the manager looks back on. */
 export const historyContract = {
-  /** Stones that fit, those of the newest cases first. */
-  'history.stones': reads('anyone', historyFilter.extend({ limit: z.number().int().min(1).max(100_000).default(100_000) }), z.object({ total: z.number(), rows: z.array(historyRow) })),
+  /** Stones that fit, those of the newest cases first unless sorted otherwise. */
+  'history.stones': reads('anyone', historyFilter.extend({ sort: sortedBy(HISTORY_SORTS), ...listPage }), z.object({ total: z.number(), rows: z.array(historyRow) })),
   /** What the filters offer: clients who have a case, people, instruments. */
   'history.choices': reads('anyone', nothing, z.object({
     clients: z.array(choice), people: z.array(choice), instruments: z.array(choice),

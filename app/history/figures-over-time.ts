@@ -52,6 +52,20 @@ function stepAt(steps: readonly StepBounds[], at: string): number {
   return low < steps.length && steps[low]!.begins <= at ? low : -1;
 }
 
+const byInstant = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** How many of some instants in order lie before one. */
+function countBefore(sorted: readonly string[], end: string): number {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (sorted[middle]! < end) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 function groupByStep<T>(steps: readonly StepBounds[], facts: readonly T[], at: (fact: T) => string): T[][] {
   const groups: T[][] = steps.map(() => []);
   for (const fact of facts) groups[stepAt(steps, at(fact))]?.push(fact);
@@ -74,17 +88,20 @@ function figuresOf(facts: Omit<TimeFacts, 'cases'> & { readonly received: number
  */
 export function figuresOverTime(facts: TimeFacts, steps: readonly StepBounds[]): { readonly steps: readonly TimeFigures[]; readonly whole: TimeFigures } {
   const self = (at: string): string => at;
-  const received = groupByStep(steps, facts.cases, (one) => one.receivedAt);
+  const come = groupByStep(steps, facts.cases, (one) => one.receivedAt);
   const reports = groupByStep(steps, facts.reports, (one) => one.issuedAt);
   const amended = groupByStep(steps, facts.amended, self);
   const withdrawn = groupByStep(steps, facts.withdrawn, self);
   const settled = groupByStep(steps, facts.settled, (one) => one.at);
-  const openAt = (end: string): number => facts.cases.filter(({ receivedAt, doneAt }) => receivedAt < end && (doneAt === null || doneAt >= end)).length;
+  const received = facts.cases.map(({ receivedAt }) => receivedAt).sort(byInstant);
+  // Nothing is done with before it came, whatever a clock that was set back says.
+  const done = facts.cases.flatMap(({ receivedAt, doneAt }) => (doneAt === null ? [] : [doneAt < receivedAt ? receivedAt : doneAt])).sort(byInstant);
+  const openAt = (end: string): number => countBefore(received, end) - countBefore(done, end);
   const each = steps.map((step, i) => figuresOf({
-    received: received[i]!.length, reports: reports[i]!, amended: amended[i]!, withdrawn: withdrawn[i]!, settled: settled[i]!, open: openAt(step.ends),
+    received: come[i]!.length, reports: reports[i]!, amended: amended[i]!, withdrawn: withdrawn[i]!, settled: settled[i]!, open: openAt(step.ends),
   }));
   const whole = figuresOf({
-    received: received.flat().length, reports: reports.flat(), amended: amended.flat(), withdrawn: withdrawn.flat(), settled: settled.flat(), open: each.at(-1)?.open ?? 0,
+    received: come.flat().length, reports: reports.flat(), amended: amended.flat(), withdrawn: withdrawn.flat(), settled: settled.flat(), open: each.at(-1)?.open ?? 0,
   });
   return { steps: each, whole };
 }

@@ -7,5 +7,8 @@ function cell(value: CsvValue): string {
   return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
+/** One line of a table, its end included. */
+export const csvLine = (cells: readonly CsvValue[]): string => `${cells.map(cell).join(',')}\r\n`;
+
 /** A table as comma-separated text (RFC 4180). */
-export const csvText = (head: readonly string[], rows: readonly (readonly CsvValue[])[]): string => [head, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+export const csvText = (head: readonly string[], rows: readonly (readonly CsvValue[])[]): string => [head, ...rows].map(csvLine).join('');

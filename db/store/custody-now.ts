@@ -22,11 +22,9 @@ function byItem(rows: readonly EntryRow[]): Map<string, CurrentCustody> {
   return new Map([...entries].map(([itemId, ofItem]) => [itemId, currentCustody(ofItem)!]));
 }
 
-/** Where each item of a case is now. */
-export const custodyOfCase = (db: ReadDb | WriteTx, caseId: string): Map<string, CurrentCustody> =>
-  byItem(db.all<EntryRow>('SELECT item_id, at, content FROM custody_entry WHERE case_id = ? ORDER BY seq', [caseId]));
+/** Where each item of some cases is now. */
+export const custodyOfCases = (db: ReadDb | WriteTx, caseIds: readonly string[]): Map<string, CurrentCustody> =>
+  byItem(db.all<EntryRow>('SELECT item_id, at, content FROM custody_entry WHERE case_id IN (SELECT value FROM json_each(@ids)) ORDER BY seq', { ids: JSON.stringify(caseIds) }));
 
-/** Where each item is now that has not gone back to its client. */
-export const custodyInHouse = (db: ReadDb): Map<string, CurrentCustody> =>
-  byItem(db.all<EntryRow>(`SELECT item_id, at, content FROM custody_entry e WHERE NOT EXISTS (
-    SELECT 1 FROM custody_entry r WHERE r.item_id = e.item_id AND json_extract(r.content, '$.event') = 'returned') ORDER BY seq`));
+/** Where each item of a case is now. */
+export const custodyOfCase = (db: ReadDb | WriteTx, caseId: string): Map<string, CurrentCustody> => custodyOfCases(db, [caseId]);

@@ -8,6 +8,7 @@ import { stepsOf, type Grain } from '../../app/history/steps.ts';
 import { cohenKappa, kappaLimits } from '../../app/statistics/cohen-kappa.ts';
 import { controlCourse } from '../../app/statistics/control-course.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
+import { breathe, rowsInSlices } from '../lists/in-slices.ts';
 import { theLaboratory } from './laboratory.ts';
 
 export type FiguresStore = {
@@ -35,26 +36,27 @@ const NO_SAMPLE = (stoneId: string): string => `NOT EXISTS (SELECT 1 FROM known_
 const CASES = `
   SELECT n.received_at AS receivedAt, coalesce((SELECT min(r.issued_at) FROM report r WHERE r.case_id = n.id),
     CASE WHEN n.state = 'returned' THEN (SELECT max(e.at) FROM item i JOIN custody_entry e ON e.item_id = i.id AND json_extract(e.content, '$.event') = 'returned' WHERE i.case_id = n.id) END) AS doneAt
-  FROM case_record n`;
+  FROM case_record n WHERE n.rowid BETWEEN @low AND @high`;
 
-function timeFacts(db: ReadDb, begins: string, ends: string): TimeFacts & { readonly knownSamples: number } {
+async function timeFacts(db: ReadDb, begins: string, ends: string): Promise<TimeFacts & { readonly knownSamples: number }> {
   const span = { begins, ends };
   const instants = (sql: string): string[] => db.all<{ at: string }>(sql, span).map(({ at }) => at);
   return {
-    cases: db.all(CASES),
+    cases: await rowsInSlices(db, 'case_record', CASES),
     reports: db.all(`SELECT n.received_at AS receivedAt, r.issued_at AS issuedAt FROM report r JOIN case_record n ON n.id = r.case_id WHERE r.revision = 1 AND r.issued_at >= @begins AND r.issued_at < @ends`, span),
     amended: instants('SELECT issued_at AS at FROM report WHERE revision > 1 AND issued_at >= @begins AND issued_at < @ends'),
     withdrawn: instants('SELECT at FROM report_withdrawal WHERE at >= @begins AND at < @ends'),
-    settled: db.all<{ at: string; conclusion: ConclusionId }>(`
+    settled: await rowsInSlices<{ at: string; conclusion: ConclusionId }>(db, 'confirmation', `
       SELECT f.at, c.conclusion FROM confirmation f JOIN conclusion c ON c.id = f.conclusion_id
-      WHERE f.agrees = 1 AND f.at >= @begins AND f.at < @ends AND NOT EXISTS (SELECT 1 FROM conclusion l WHERE l.stone_id = c.stone_id AND l.ordinal > c.ordinal) AND ${NO_SAMPLE('c.stone_id')}`, span),
+      WHERE f.rowid BETWEEN @low AND @high AND f.agrees = 1 AND f.at >= @begins AND f.at < @ends AND NOT EXISTS (SELECT 1 FROM conclusion l WHERE l.stone_id = c.stone_id AND l.ordinal > c.ordinal) AND ${NO_SAMPLE('c.stone_id')}`, span),
     knownSamples: db.get<{ n: number }>(`SELECT count(*) AS n FROM known_sample_trial t WHERE t.stone_id IS NOT NULL AND t.examined_at >= @begins AND t.examined_at < @ends AND ${TRIAL_STANDS}`, span)!.n,
   };
 }
 
-function overTime(db: ReadDb, { from, to, grain }: FiguresPeriod & { readonly grain: Grain }): FiguresOutcome {
+async function overTime(db: ReadDb, { from, to, grain }: FiguresPeriod & { readonly grain: Grain }): Promise<FiguresOutcome> {
   const steps = stepsOf(from, to, grain).map((step) => ({ ...step, ...boundsOf(db, step) }));
-  const facts = timeFacts(db, steps[0]!.begins, steps.at(-1)!.ends);
+  const facts = await timeFacts(db, steps[0]!.begins, steps.at(-1)!.ends);
+  await breathe();
   const { steps: each, whole } = figuresOverTime(facts, steps);
   return { steps: each.map((figures, i) => { const { label, from: first, to: last, isPart } = steps[i]!; return { label, from: first, to: last, isPart, ...figures }; }), whole, knownSamples: facts.knownSamples };
 }
@@ -64,8 +66,11 @@ type Answer = { first: ConclusionId; second: ConclusionId | null; agrees: number
 function tableOf(answers: readonly Answer[]): AgreementOutcome['readFirst'] {
   // Who agreed before own conclusions were asked for concluded the same.
   const pairs = answers.map(({ first, second }) => [first, second ?? first] as const);
-  const outcomes = CONCLUSION_IDS.filter((id) => pairs.some((pair) => pair.includes(id)));
-  const counts = outcomes.map((row) => outcomes.map((column) => pairs.filter(([first, second]) => first === row && second === column).length));
+  const counted = new Map<string, number>();
+  for (const [first, second] of pairs) counted.set(`${first} ${second}`, (counted.get(`${first} ${second}`) ?? 0) + 1);
+  const seen = new Set([...counted.keys()].flatMap((pair) => pair.split(' ')));
+  const outcomes = CONCLUSION_IDS.filter((id) => seen.has(id));
+  const counts = outcomes.map((row) => outcomes.map((column) => counted.get(`${row} ${column}`) ?? 0));
   const found = cohenKappa(counts);
   const same = pairs.filter(([first, second]) => first === second).length;
   return {
@@ -74,10 +79,10 @@ function tableOf(answers: readonly Answer[]): AgreementOutcome['readFirst'] {
   };
 }
 
-function agreement(db: ReadDb, period: FiguresPeriod): AgreementOutcome {
-  const answers = db.all<Answer>(`
+async function agreement(db: ReadDb, period: FiguresPeriod): Promise<AgreementOutcome> {
+  const answers = await rowsInSlices<Answer>(db, 'confirmation', `
     SELECT c.conclusion AS first, f.outcome AS second, f.agrees, f.read_first FROM confirmation f JOIN conclusion c ON c.id = f.conclusion_id
-    WHERE f.at >= @begins AND f.at < @ends`, boundsOf(db, period));
+    WHERE f.rowid BETWEEN @low AND @high AND f.at >= @begins AND f.at < @ends`, boundsOf(db, period));
   const stated = answers.filter((answer) => answer.second !== null || answer.agrees === 1);
   return {
     readFirst: tableOf(stated.filter((answer) => answer.read_first === 1)), seen: tableOf(stated.filter((answer) => answer.read_first !== 1)),

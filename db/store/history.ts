@@ -1,18 +1,22 @@
 import { mayBeWithheld } from '../../app/conclusions/withhold.ts';
 import type { HistoryFilter, HistoryRow } from '../../app/contract/history.ts';
 import type { Output } from '../../app/contract/index.ts';
+import type { HistorySort, SortedBy } from '../../app/contract/list-page.ts';
 import { addDays, dayInZone } from '../../app/custody/calendar.ts';
 import { startOfDay } from '../../app/custody/zone-instant.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
+import { createListOrders, inOrder, type ListOrders } from '../lists/list-orders.ts';
+import { sortStones, type Viewer } from '../lists/stone-sorts.ts';
+import { stonesHolding, stonesInOrder } from '../lists/stones-in-order.ts';
 import { WITHHELD } from '../search/sealed-sql.ts';
-import { matchPartly, searchTerms } from '../search/search-words.ts';
+import { searchTerms } from '../search/search-words.ts';
 import { theLaboratory } from './laboratory.ts';
 import { withheldAmong, withheldSince } from './second-readings.ts';
 import { summaryOf, type StoneSummaryRow } from './stone-summaries.ts';
 
 export type HistoryStore = {
-  /** Stones that fit the filter, those of the newest cases first: all are counted, `limit` of them listed. What is withheld from the viewer is neither shown nor looked at. */
-  stones(filter: HistoryFilter & { readonly limit: number }, viewer: string | null): Promise<{ total: number; rows: HistoryRow[] }>;
+  /** Stones that fit the filter, those of the newest cases first unless sorted otherwise: all are counted, `limit` of them listed from `offset` on. What is withheld from the viewer is neither shown nor looked at. */
+  stones(filter: Asked, viewer: string | null): Promise<{ total: number; rows: HistoryRow[] }>;
   /** What the filters offer, by name; `at` (UTC ISO 8601) says what day it is. */
   choices(at: string): Promise<HistoryChoices>;
 };
@@ -30,15 +34,14 @@ const STAGES: Readonly<Record<NonNullable<HistoryFilter['stage']>, string>> = {
 const PERSON = `(c.person_id = @person OR f.person_id = @person OR EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.person_id = @person)
   OR EXISTS (SELECT 1 FROM conclusion u LEFT JOIN confirmation a ON a.conclusion_id = u.id WHERE u.stone_id = s.id AND (u.person_id = @person OR a.person_id = @person)))`;
 
-const FROM = `stone s JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id
-  LEFT JOIN conclusion c ON c.stone_id = s.id AND c.ordinal = (SELECT max(ordinal) FROM conclusion x WHERE x.stone_id = s.id)
-  LEFT JOIN confirmation f ON f.conclusion_id = c.id LEFT JOIN person p ON p.id = c.person_id LEFT JOIN person q ON q.id = f.person_id`;
-const ORDER = 'ORDER BY n.received_at DESC, n.rowid DESC, s.rowid';
-const COLUMNS = `s.id, s.label, s.item_id, s.mounted, s.position, s.shape, s.weight, s.measurements, s.colour_class, 0 AS runs, c.conclusion, f.agrees,
+const NEWEST = `LEFT JOIN conclusion c ON c.stone_id = s.id AND c.ordinal = (SELECT max(ordinal) FROM conclusion x WHERE x.stone_id = s.id)
+  LEFT JOIN confirmation f ON f.conclusion_id = c.id`;
+const FROM = `stone s JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id ${NEWEST} LEFT JOIN person p ON p.id = c.person_id LEFT JOIN person q ON q.id = f.person_id`;
+const COLUMNS = `s.rowid AS n, s.id, s.label, s.item_id, s.mounted, s.position, s.shape, s.weight, s.measurements, s.colour_class, 0 AS runs, c.conclusion, f.agrees,
   s.case_id, n.number, k.name AS client_name, n.received_at, n.state, p.name AS concluded_by, q.name AS confirmed_by, ${SENT_FURTHER} AS sent_further, ${DISAGREED} AS disagreed`;
 
 type Row = StoneSummaryRow & {
-  case_id: string; number: string; client_name: string; received_at: string; state: string; concluded_by: string | null; confirmed_by: string | null; sent_further: number; disagreed: number;
+  n: number; case_id: string; number: string; client_name: string; received_at: string; state: string; concluded_by: string | null; confirmed_by: string | null; sent_further: number; disagreed: number;
 };
 
 function rowOf(row: Row): HistoryRow {
@@ -52,12 +55,7 @@ function rowOf(row: Row): HistoryRow {
 const when = (value: unknown, sql: string, parameters: Parameters = {}): Condition[] => (value === null ? [] : [{ sql, parameters }]);
 
 function conditions(filter: HistoryFilter, zone: string, told: Condition[]): Condition[] {
-  const terms = searchTerms(filter.text);
   return [
-    ...(terms.length === 0 ? [] : [{
-      sql: 's.id IN (SELECT e.id FROM (SELECT rowid AS row FROM search_stone WHERE search_stone MATCH @match) h CROSS JOIN search_entry e ON e.row = h.row)',
-      parameters: { match: matchPartly(terms) },
-    }]),
     ...when(filter.clientId, 'n.client_id = @client', { client: filter.clientId ?? '' }),
     ...(filter.from === null ? [] : [{ sql: 'n.received_at >= @from', parameters: { from: startOfDay(filter.from, zone) } }]),
     ...(filter.to === null ? [] : [{ sql: 'n.received_at < @to', parameters: { to: startOfDay(addDays(filter.to, 1), zone) } }]),
@@ -80,22 +78,33 @@ function toldTo(viewer: string | null, since: string | null): Condition[] {
   return since === null ? [] : [{ sql: `f.id IS NOT NULL OR c.id IS NULL OR NOT ${WITHHELD('s.id')}`, parameters: { viewer, since } }];
 }
 
-function listed(db: ReadDb, filter: HistoryFilter & { readonly limit: number }, viewer: string | null): { total: number; rows: HistoryRow[] } {
+type Asked = HistoryFilter & { readonly limit: number; readonly offset?: number; readonly sort?: SortedBy<HistorySort> };
+
+/** The order is made once, of what fits; rows only for the page. */
+async function listed(db: ReadDb, orders: ListOrders, { limit, offset = 0, sort = null, ...filter }: Asked, viewer: string | null): Promise<{ total: number; rows: HistoryRow[] }> {
   const { zone, settings } = theLaboratory(db);
-  const parts = conditions(filter, zone, toldTo(viewer, withheldSince(settings)));
-  const where = parts.length === 0 ? '' : `WHERE ${parts.map(({ sql }) => `(${sql})`).join(' AND ')}`;
+  const by: Viewer = { viewer, since: withheldSince(settings) };
+  const parts = conditions(filter, zone, toldTo(viewer, by.since));
+  const where = parts.map(({ sql }) => `(${sql})`).join(' AND ');
   const parameters: Parameters = Object.assign({}, ...parts.map((part) => part.parameters)) as Parameters;
-  const rows = db.all<Row>(`SELECT ${COLUMNS} FROM ${FROM} ${where} ${ORDER} LIMIT @limit`, { ...parameters, limit: filter.limit }).map(rowOf);
+  const terms = searchTerms(filter.text);
+  const what = { list: 'history', where, parameters, terms };
+  const plain = await orders.of(what, async () => stonesInOrder(db, {
+    joins: parts.some(({ sql }) => /\b[cf]\./.test(sql)) ? NEWEST : '', where, parameters, within: 's.rowid', among: terms.length === 0 ? null : await stonesHolding(db, terms),
+  }));
+  const order = sort === null ? plain : await orders.of({ ...what, sort, ...by }, () => sortStones(db, plain, sort, by));
+  const page = order.slice(offset, offset + limit);
+  const rows = inOrder(page, db.all<Row>(`SELECT ${COLUMNS} FROM ${FROM} WHERE s.rowid IN (SELECT value FROM json_each(@page))`, { page: JSON.stringify(page) })).map(rowOf);
   const withheld = withheldAmong(db, viewer, mayBeWithheld(rows));
-  const total = rows.length < filter.limit ? rows.length : db.get<{ n: number }>(`SELECT count(*) AS n FROM ${FROM} ${where}`, parameters)!.n;
-  return { total, rows: rows.map((row) => (withheld.has(row.id) ? { ...row, conclusion: null, sentFurther: false } : row)) };
+  return { total: order.length, rows: rows.map((row) => (withheld.has(row.id) ? { ...row, conclusion: null, sentFurther: false } : row)) };
 }
 
 export function createHistoryStore(handle: StoreHandle): HistoryStore {
   const db = handle.read;
+  const orders = createListOrders(db);
   const named = (sql: string): { id: string; name: string }[] => db.all(`${sql} ORDER BY name COLLATE NOCASE`);
   return {
-    async stones(filter, viewer) { return listed(db, filter, viewer); },
+    stones: (filter, viewer) => listed(db, orders, filter, viewer),
     async choices(at) {
       const { zone } = theLaboratory(db);
       const first = db.get<{ at: string | null }>('SELECT min(received_at) AS at FROM case_record')?.at ?? null;

@@ -1,47 +1,53 @@
 import { eq } from 'drizzle-orm';
 import type { StoneSummary } from '../../app/contract/cases.ts';
 import type { Failure } from '../../app/contract/failure.ts';
+import type { SortedBy, StoneSort } from '../../app/contract/list-page.ts';
 import { MOUNTED_WEIGHT } from '../../app/custody/check-intake.ts';
 import { ok, type Result } from '../../app/result.ts';
 import type { Change } from '../change.ts';
 import { fold } from '../fold.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
+import { createListOrders, inOrder, type ListOrders } from '../lists/list-orders.ts';
+import { sortStones, type Viewer } from '../lists/stone-sorts.ts';
+import { stonesInOrder, type Wanted } from '../lists/stones-in-order.ts';
 import { item, stone } from '../schema/index.ts';
 import { insertStone, type StoneFacts } from './insert-stone.ts';
+import { theLaboratory } from './laboratory.ts';
 import { invalidFields, notFound, refused } from './refusals.ts';
+import { withheldSince } from './second-readings.ts';
 import { STONE_SUMMARY_COLUMNS, STONE_SUMMARY_JOINS, stoneSummary, summaryOf, type StoneSummaryRow } from './stone-summaries.ts';
 
 export type StoneRow = StoneSummary & { readonly caseId: string; readonly caseNumber: string; readonly clientName: string; readonly declared: string };
-export type ListPage = { readonly text: string; readonly limit: number; readonly offset: number };
+export type ListPage = { readonly text: string; readonly limit: number; readonly offset: number; readonly sort?: SortedBy<StoneSort> };
 
 export type StonesStore = {
-  /** Newest cases first; text is looked for in label, shape, case number, client and the item's declared description. */
-  list(page: ListPage): Promise<{ total: number; rows: StoneRow[] }>;
+  /** Newest cases first unless sorted otherwise, as far as the viewer may know; text is looked for in label, shape, case number, client and the item's declared description. */
+  list(page: ListPage, viewer?: string | null): Promise<{ total: number; rows: StoneRow[] }>;
   get(stoneId: string): Promise<StoneSummary | null>;
   add(change: Change, input: StoneFacts & { readonly itemId: string; readonly mounted: boolean }): Promise<Result<StoneSummary, Failure>>;
   amend(change: Change, input: StoneFacts & { readonly stoneId: string }): Promise<Result<StoneSummary, Failure>>;
 };
 
-const FROM = 'stone s JOIN item i ON i.id = s.item_id JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id';
-const ORDER = 'ORDER BY n.received_at DESC, n.rowid DESC, i.rowid, s.ordinal';
+const JOINS = 'JOIN item i ON i.id = s.item_id JOIN client k ON k.id = n.client_id';
+/** The stones of a case as they lie on the bench. */
+const WITHIN = 'i.rowid, s.ordinal';
 const SEARCHED = `fold(n.number || ' ' || s.label || ' ' || s.shape || ' ' || k.name || ' ' || i.declared)`;
-const ROWS = `SELECT ${STONE_SUMMARY_COLUMNS}, s.case_id, n.number, k.name, i.declared FROM ${FROM} ${STONE_SUMMARY_JOINS}`;
+const ROWS = `SELECT s.rowid AS n, ${STONE_SUMMARY_COLUMNS}, s.case_id, n.number, k.name, i.declared FROM stone s JOIN case_record n ON n.id = s.case_id ${JOINS} ${STONE_SUMMARY_JOINS} WHERE s.rowid IN (SELECT value FROM json_each(@page))`;
 
-type ListedRow = StoneSummaryRow & { case_id: string; number: string; name: string; declared: string };
+type ListedRow = StoneSummaryRow & { n: number; case_id: string; number: string; name: string; declared: string };
 
 const listedOf = (row: ListedRow): StoneRow => ({ ...summaryOf(row), caseId: row.case_id, caseNumber: row.number, clientName: row.name, declared: row.declared });
 
-/** With words the whole table is read once, for the row numbers that match; summaries are made only for the page. */
-function list(db: ReadDb, { text, limit, offset }: ListPage): { total: number; rows: StoneRow[] } {
+/** The order is made once; summaries only for the page. */
+async function list(db: ReadDb, orders: ListOrders, { text, sort = null, limit, offset }: ListPage, viewer: string | null): Promise<{ total: number; rows: StoneRow[] }> {
   const folded = fold(text.trim());
-  if (folded === '') {
-    const total = db.get<{ n: number }>('SELECT count(*) AS n FROM stone')!.n;
-    return { total, rows: db.all<ListedRow>(`${ROWS} ${ORDER} LIMIT @limit OFFSET @offset`, { limit, offset }).map(listedOf) };
-  }
-  const matching = db.all<{ n: number }>(`SELECT s.rowid AS n FROM ${FROM} WHERE instr(${SEARCHED}, @text) > 0 ${ORDER}`, { text: folded });
-  const page = JSON.stringify(matching.slice(offset, offset + limit).map((row) => row.n));
-  return { total: matching.length, rows: db.all<ListedRow>(`${ROWS} WHERE s.rowid IN (SELECT value FROM json_each(@page)) ${ORDER}`, { page }).map(listedOf) };
+  const wanted: Wanted = { joins: JOINS, within: WITHIN, among: null, where: folded === '' ? '' : `instr(${SEARCHED}, @text) > 0`, parameters: folded === '' ? {} : { text: folded } };
+  const plain = await orders.of({ list: 'stones', text: folded }, () => stonesInOrder(db, wanted));
+  const by: Viewer = { viewer, since: withheldSince(theLaboratory(db).settings) };
+  const order = sort === null ? plain : await orders.of({ list: 'stones', text: folded, sort, ...by }, () => sortStones(db, plain, sort, by));
+  const page = order.slice(offset, offset + limit);
+  return { total: order.length, rows: inOrder(page, db.all<ListedRow>(ROWS, { page: JSON.stringify(page) })).map(listedOf) };
 }
 
 function whyNot(itemRow: typeof item.$inferSelect, held: number, input: StoneFacts & { readonly mounted: boolean }): Record<string, string> {
@@ -63,8 +69,9 @@ export const closed = () => refused('This case was returned to the client.', 'Wh
 const factsOf = ({ position, shape, measurements, colourClass, weight }: StoneFacts) => ({ position, shape, measurements, colourClass, weight });
 
 export function createStonesStore(handle: StoreHandle, newId: () => string): StonesStore {
+  const orders = createListOrders(handle.read);
   return {
-    async list(page) { return list(handle.read, page); },
+    list: (page, viewer = null) => list(handle.read, orders, page, viewer),
     async get(stoneId) { return stoneSummary(handle.read, stoneId); },
     add: (change, input) => handle.transactResult<StoneSummary, Failure>((tx) => {
       const itemRow = tx.orm.select().from(item).where(eq(item.id, input.itemId)).get();

@@ -16,7 +16,7 @@ export function createCasesServices(deps: IntakeDeps): Pick<Services, Names> {
     'cases.list': reading(deps, async (casebook, filter) => ok(await casebook.cases.list(filter))),
     'cases.amend': changing(deps, 'cases.amend', (casebook, change, input) => casebook.cases.amend(change, input)),
     'stones.list': reading(deps, async (casebook, page, call) => {
-      const { total, rows } = await casebook.stones.list(page);
+      const { total, rows } = await casebook.stones.list(page, call.session.personId);
       return ok({ total, rows: stonesAsSeen(rows, { casebook, call }) });
     }),
     'stones.add': changing(deps, 'stones.add', (casebook, change, input) => casebook.stones.add(change, input)),

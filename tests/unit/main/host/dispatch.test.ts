@@ -48,7 +48,7 @@ describe('dispatch', () => {
     let seen: unknown;
     const { house } = fakeHouse({ 'cases.list': (input) => { seen = input; return Promise.resolve(ok({ total: 0, rows: [] })); } });
     await dispatch(house, 'cases.list', {}, quietCall());
-    expect(seen).toEqual({ text: '', state: 'all', limit: 1000, offset: 0 });
+    expect(seen).toEqual({ text: '', state: 'all', sort: null, limit: 200, offset: 0 });
   });
 
   test('a fault becomes a sentence with a reference; the stack stays in the log', async () => {

@@ -1,0 +1,46 @@
+import type { ReadDb } from '../handle.ts';
+
+/** Lets whatever else waits have the thread. */
+export const breathe = (): Promise<void> => new Promise((resolve) => { setImmediate(resolve); });
+
+/** Work between two breaths, ms: what a person at the window does not notice. */
+const STRETCH_MS = 8;
+const FIRST_SIZE = 50;
+const MOST_AT_ONCE = 5000;
+
+/** How many rows to take next, after so many took so long: a slow machine, and a query that looks far, get smaller slices. */
+const nextSize = (size: number, ms: number): number => Math.round(Math.min(MOST_AT_ONCE, Math.max(1, size / 3, Math.min(size * 2, (size * STRETCH_MS) / Math.max(ms, 0.1)))));
+
+/** Does `work` for some at a time, in their order, and lets others in between: no list of a casebook may hold the window up. */
+export async function inSlices<T, R>(all: readonly T[], work: (some: readonly T[]) => readonly R[]): Promise<R[]> {
+  const done: R[] = [];
+  let size = FIRST_SIZE;
+  for (let from = 0, taken = 0; from < all.length; from += taken) {
+    const started = performance.now();
+    taken = size;
+    for (const one of work(all.slice(from, from + taken))) done.push(one);
+    size = nextSize(size, performance.now() - started);
+    await breathe();
+  }
+  return done;
+}
+
+/** The same for the row numbers from `first` to `last`: `work` is given the lowest and the highest of each slice. */
+export async function rangesInSlices<R>(first: number, last: number, work: (low: number, high: number) => readonly R[]): Promise<R[]> {
+  const done: R[] = [];
+  let size = FIRST_SIZE;
+  for (let low = first, taken = 0; low <= last; low += taken) {
+    const started = performance.now();
+    taken = size;
+    for (const one of work(low, low + taken - 1)) done.push(one);
+    size = nextSize(size, performance.now() - started);
+    await breathe();
+  }
+  return done;
+}
+
+/** Rows of a query over a whole table, in the order of its row numbers; `sql` asks for those from `@low` to `@high`. */
+export function rowsInSlices<Row>(db: ReadDb, table: string, sql: string, parameters: Readonly<Record<string, string | number | null>> = {}): Promise<Row[]> {
+  const last = db.get<{ n: number | null }>(`SELECT max(rowid) AS n FROM ${table}`)!.n ?? 0;
+  return rangesInSlices(1, last, (low, high) => db.all<Row>(sql, { ...parameters, low, high }));
+}
