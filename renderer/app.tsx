@@ -8,7 +8,8 @@ import { RecoverySheet } from './people/recovery-sheet.tsx';
 import { SignInView } from './people/sign-in-view.tsx';
 import { useStay } from './people/use-stay.ts';
 import { useAsk } from './queries.ts';
-import { usePlace, type Place } from './router.ts';
+import { placeAddress, usePlace, type Place } from './router.ts';
+import { FallenView } from './shell/fallen-view.tsx';
 import { Rail } from './shell/rail.tsx';
 import { Start } from './start/start.tsx';
 
@@ -76,7 +77,7 @@ export function App() {
         <Rail />
         <main style={{ minWidth: 0, minHeight: 0 }}>
           {/* Until somebody is named, nothing may be read: the rail asks who works here. */}
-          {me ? <Suspense fallback={<Working what="Opening" />}><Here place={place} /></Suspense> : null}
+          {me ? <FallenView place={placeAddress(place)}><Suspense fallback={<Working what="Opening" />}><Here place={place} /></Suspense></FallenView> : null}
         </main>
         {me ? <Palette /> : null}
       </div>

@@ -123,3 +123,26 @@ describe.each(availableHosts())('a damaged casebook in %s', (host) => {
     }
   });
 });
+
+// In Electron the driver can't keep a part of the program's own scheme away; the window is the same.
+describe.runIf(availableHosts().includes('loopback'))('a part of the window that can’t be fetched', () => {
+  test('is told of in its place, the rooms stay, and loading anew brings it back', async () => {
+    const culet = await openCulet({ host: 'loopback' });
+    const { page } = culet;
+    try {
+      await beginCasebook(culet);
+      await page.route(/history-view-.*\.js$/, (route) => route.abort());
+      await visit(culet, '#/history', 'This page can’t be shown');
+      await page.getByRole('alert').getByText('Something went wrong while the window drew it').waitFor();
+      await lookAt(culet, 'fallen-view');
+      await page.getByRole('link', { name: /^Cases/ }).click();
+      await page.getByRole('heading', { level: 1, name: 'Cases' }).waitFor();
+      await page.unroute(/history-view-.*\.js$/);
+      await visit(culet, '#/history', 'This page can’t be shown');
+      await page.getByRole('button', { name: 'Load the window anew' }).click();
+      await page.getByRole('heading', { level: 1, name: 'History' }).waitFor();
+    } finally {
+      await culet.close();
+    }
+  });
+});
