@@ -15,7 +15,7 @@ export function KeepKey({ id, laboratory, fingerprint, onClose }: { readonly id:
   const failure = keep.error?.failure;
   const wrong = failure?.fields?.['checkedHow'];
   return (
-    <Dialog title="Keep the key as known" width={640} onClose={onClose}
+    <Dialog asks title="Keep the key as known" width={640} onClose={onClose}
       footer={<><Button onPress={onClose}>Not now</Button><Button kind="main" keys="Mod+Enter" isDisabled={keep.isPending} onPress={send}>Keep the key</Button></>}>
       <p>From now on this key counts as that of <b className="keep-key-whose">{laboratory}</b>: what it signed is called authentic.</p>
       <p className="mono keep-key-print">{fingerprint}</p>

@@ -20,7 +20,7 @@ export function AmendCase({ case: c, onClose }: { readonly case: CaseView; reado
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, amend.error);
   return (
-    <Dialog title={`Amend ${c.number}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={amend.isPending} onPress={submit}>Keep</Button>}>
+    <Dialog asks title={`Amend ${c.number}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={amend.isPending} onPress={submit}>Keep</Button>}>
       <Field label="The client asks" value={asks} onChange={setAsks} refusal={wrong['asks']} autoFocus />
       <DueField value={dueOn} onChange={setDueOn} error={wrong['dueOn']} />
       <Field label="Remarks" lines={4} value={remarks} onChange={setRemarks} refusal={wrong['remarks']} />

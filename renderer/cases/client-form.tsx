@@ -21,7 +21,7 @@ export function ClientForm({ client, onClose }: { readonly client: ClientView; r
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, save.error);
   return (
-    <Dialog title="The client" onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
+    <Dialog asks title="The client" onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name" value={name} onChange={setName} refusal={wrong['name']} autoFocus />
       <Field label="Address" lines={2} value={address} onChange={setAddress} refusal={wrong['address']} />
       <div className="fields-two">

@@ -69,7 +69,7 @@ export function ReportMargin({ case: c }: { readonly case: CaseView }) {
       </div>
       {beginning ? <NewReport caseId={c.id} onClose={() => { setBeginning(false); }} /> : null}
       {asking ? (
-        <Dialog title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" keys="Mod+Enter" autoFocus={!standing} isPending={issue.isPending} onPress={print}>Issue it</Button></>}>
+        <Dialog asks title="Issue the report?" role="alertdialog" width={440} onClose={() => { setAsking(false); }} footer={<><Button onPress={() => { setAsking(false); }}>Not yet</Button><Button kind="main" keys="Mod+Enter" autoFocus={!standing} isPending={issue.isPending} onPress={print}>Issue it</Button></>}>
           {differing.length > 0 ? <p className="warn">A weight of {differing.map((i) => i.label).join(', ')} differed by more than the tolerance: find out why before you issue.</p> : null}
           {standing ? <Field label={`Why revision ${standing.revision} of ${standing.number} is amended`} lines={2} autoFocus value={reason} onChange={setReason} hint="Printed on the new revision, with what differs." /> : null}
           {issue.error ? <Trouble {...issue.error.failure} /> : null}

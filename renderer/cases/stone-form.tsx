@@ -38,7 +38,7 @@ export function StoneForm({ item, stone, onClose }: { readonly item: ItemView; r
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', own, error);
   return (
-    <Dialog title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={mounted && stone ? 640 : 460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
+    <Dialog asks title={stone ? `Stone ${stone.label}` : `A stone of item ${item.label}`} onClose={onClose} width={mounted && stone ? 640 : 460} footer={<Button kind="main" keys="Mod+Enter" isDisabled={add.isPending || amend.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Where it sits, or how to find it" value={position} onChange={setPosition} refusal={wrong['position']} autoFocus />
       <div className="fields-two">
         <Field label="Shape and cut" value={shape} onChange={setShape} refusal={wrong['shape']} />

@@ -9,7 +9,7 @@ import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { useChange } from '../queries.ts';
-import { LeaveSheet } from '../runs/leave-sheet.tsx';
+import { LeaveSheet } from '../look/leave-sheet.tsx';
 import { ConclusionChoice } from './conclusion-choice.tsx';
 import './conclude.css';
 

@@ -13,7 +13,7 @@ import { Glyph } from '../look/glyph.tsx';
 import { useNotes } from '../look/notes.tsx';
 import { showMoment } from '../look/time.ts';
 import { useChange } from '../queries.ts';
-import { LeaveSheet } from '../runs/leave-sheet.tsx';
+import { LeaveSheet } from '../look/leave-sheet.tsx';
 import './conclude.css';
 
 type Answer = 'agrees' | 'disagrees';

@@ -25,7 +25,7 @@ export function ReadFirstSheet({ folder, withheld, onClose }: { readonly folder:
   const accepted = folder.findings.filter((finding) => finding.state === 'accepted');
   return (
     <>
-      <Dialog title={`Your conclusion of ${folder.stone.label}`} width={640} onClose={onClose} footer={(
+      <Dialog asks title={`Your conclusion of ${folder.stone.label}`} width={640} onClose={onClose} footer={(
         <>
           <span className="quiet grow">{me ? `You answer as ${me.name}.` : 'Nobody is chosen at this window.'}</span>
           <Button onPress={() => { setChoosing(true); }}>Someone else</Button>

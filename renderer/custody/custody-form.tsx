@@ -56,7 +56,7 @@ export function CustodyForm({ action, item, onClose }: { readonly action: Custod
     );
   }
   return (
-    <Dialog title={`${action.title}: item ${item.label}`} onClose={onClose} width={440} footer={<Button kind="main" keys="Mod+Enter" isPending={append.isPending} onPress={submit}>Write it down</Button>}>
+    <Dialog asks title={`${action.title}: item ${item.label}`} onClose={onClose} width={440} footer={<Button kind="main" keys="Mod+Enter" isPending={append.isPending} onPress={submit}>Write it down</Button>}>
       <CustodyLines action={action} draft={draft} wrong={wrong} weightUnit={item.weightUnit} onDraft={setDraft} />
       {action.pictures ? (
         <PhotoStrip photographs={pictures} onAdd={(added) => { setPictures([...pictures, ...added.map((one) => ({ ...one, key: crypto.randomUUID() }))].slice(0, MOST_PICTURES)); }}

@@ -78,7 +78,7 @@ export function CustodyMany({ action, items, onClose, onWritten }: { readonly ac
     );
   }
   return (
-    <Dialog title={`${action.title}: ${items.length === 1 ? 'one item' : `${items.length} items`}`} onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isPending={append.isPending} onPress={submit}>Write it down</Button>}>
+    <Dialog asks title={`${action.title}: ${items.length === 1 ? 'one item' : `${items.length} items`}`} onClose={onClose} width={480} footer={<Button kind="main" keys="Mod+Enter" isPending={append.isPending} onPress={submit}>Write it down</Button>}>
       <p className="second">{listed(items)}</p>
       {misfits(action, items) === '' ? null : <p className="warn">{misfits(action, items)}</p>}
       <CustodyLines action={action} draft={draft} wrong={wrong} weightUnit={null} onDraft={setDraft} />

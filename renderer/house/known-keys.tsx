@@ -59,7 +59,7 @@ function AddKey({ onClose }: { readonly onClose: () => void }) {
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, keep.error);
   return (
-    <Dialog title="Key of another laboratory" width={560} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={keep.isPending} onPress={submit}>Keep it</Button>}>
+    <Dialog asks title="Key of another laboratory" width={560} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={keep.isPending} onPress={submit}>Keep it</Button>}>
       <Field label="Public key, as the laboratory handed it out" lines={5} value={text} onChange={setText} error={read && !read.ok ? read.error : wrong['file']} placeholder="-----BEGIN PUBLIC KEY-----" autoFocus />
       <div className="row gap12">
         <Button onPress={() => picker.current?.click()}>Choose the file</Button>

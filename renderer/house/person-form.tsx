@@ -23,7 +23,7 @@ export function PersonForm({ person, onClose, onCode }: { readonly person: Perso
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, save.error);
   return (
-    <Dialog title={person ? person.name : 'A new person'} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
+    <Dialog asks title={person ? person.name : 'A new person'} onClose={onClose} width={460} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name" value={name} onChange={setName} refusal={wrong['name']} autoFocus />
       <Field label="Initials" value={initials} onChange={setInitials} placeholder={initialsOf(name)} refusal={initials === '' && initialsOf(name) !== '' ? undefined : wrong['initials']} />
       <fieldset className="fields-ticks">

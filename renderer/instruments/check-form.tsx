@@ -47,7 +47,7 @@ export function CheckForm({ instrument, onClose }: { readonly instrument: Instru
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, record.error);
   return (
-    <Dialog title={`Check of ${instrument.name}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={record.isPending} onPress={submit}>Record the check</Button>}>
+    <Dialog asks title={`Check of ${instrument.name}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={record.isPending} onPress={submit}>Record the check</Button>}>
       <Field label="Checked with" value={reference} onChange={setReference} error={wrong['reference']} autoFocus placeholder="mercury lamp, polystyrene film, reference stone 3, weight 1 g F1" />
       <Field label="What came out" lines={2} value={outcome} onChange={setOutcome} error={wrong['outcome']} placeholder="546.11 nm for 546.075; residual 0.04 nm" />
       <fieldset className="check-number">

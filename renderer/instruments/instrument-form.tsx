@@ -43,7 +43,7 @@ export function InstrumentForm({ instrument, onClose }: { readonly instrument: I
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', own, save.error);
   return (
-    <Dialog title={instrument ? instrument.name : 'A new instrument'} onClose={onClose} width={640} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
+    <Dialog asks title={instrument ? instrument.name : 'A new instrument'} onClose={onClose} width={640} footer={<Button kind="main" keys="Mod+Enter" isPending={save.isPending} onPress={submit}>Keep</Button>}>
       <Field label="Name, as the bench calls it" value={name} onChange={setName} error={wrong['name']} autoFocus />
       <div className="fields-two">
         <Field label="Serial or inventory number" value={serial} onChange={setSerial} error={wrong['serial']} />

@@ -61,7 +61,7 @@ export default function IntakeView() {
   };
   const clear = () => { setAsking(false); setRefused(NONE); takeIn.reset(); change({ do: 'all', form: emptyIntake(form.place) }); void draft.forget(); setRound(round + 1); };
   useKey('Mod+Enter', submit, !takeIn.isSuccess);
-  useKey('Alt+L', () => { addItem('loose'); });
+  useKey('Alt+S', () => { addItem('loose'); });
   useKey('Alt+J', () => { addItem('jewellery'); });
   useKey('Alt+O', () => { addItem('lot'); });
   useKey('Alt+P', addParcel);
@@ -96,7 +96,7 @@ export default function IntakeView() {
           ))}
           <Field label="Remarks on the whole case" lines={2} value={form.remarks} onChange={(value) => { change({ do: 'set', field: 'remarks', value }); }} error={wrong['remarks']} />
           <div className="row gap8 intake-adds">
-            <Button keys="Alt+L" onPress={() => { addItem('loose'); }}>Loose stone</Button>
+            <Button keys="Alt+S" onPress={() => { addItem('loose'); }}>Loose stone</Button>
             <Button keys="Alt+J" onPress={() => { addItem('jewellery'); }}>Jewellery</Button>
             <Button keys="Alt+O" onPress={() => { addItem('lot'); }}>Lot</Button>
             <span className="intake-gap" />

@@ -7,6 +7,8 @@ const stack: { chord: Chord; run: () => void }[] = [];
 
 /** A sheet over the work answers to its main action alone; all other keys belong to the view beneath, and wait. */
 const SHEET_CHORD: Chord = 'Mod+Enter';
+/** Locks the window, whatever lies over it: nobody closes a half-filled sheet before leaving the desk. Given to nothing else. */
+export const LOCK_CHORD: Chord = 'Alt+L';
 const SHEET = '.dialog, .palette-dialog';
 
 function chordOf(event: KeyboardEvent): Chord {
@@ -33,7 +35,7 @@ function onKey(event: KeyboardEvent): void {
   const chord = chordOf(event);
   // Bare letters belong to whoever types.
   if (!/^(Mod|Alt)\+/.test(chord) && isTyping(event.target)) return;
-  if (chord !== SHEET_CHORD && document.querySelector(SHEET) !== null) return;
+  if (chord !== SHEET_CHORD && chord !== LOCK_CHORD && document.querySelector(SHEET) !== null) return;
   const entry = [...stack].reverse().find((e) => e.chord === chord);
   if (!entry) return;
   event.preventDefault();

@@ -1,46 +1,17 @@
-import { useEffect, useRef, type ReactNode } from 'react';
-import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import { useSheetKeys } from '../keys/keymap.ts';
-import { Button } from './button.tsx';
-import './dialog.css';
+import { useRef, useState } from 'react';
+import { LeaveSheet } from './leave-sheet.tsx';
+import { Sheet, type SheetProps } from './sheet.tsx';
+import { useTyped } from './use-typed.ts';
 
-/** Where typing begins on a sheet. Buttons are left out: one that closes the sheet must not be pressed by an Enter too many. */
-const FIRST_FIELD = ':is(input, select, textarea):not(:disabled)';
-
-/** A sheet over the work. Escape closes unless `onClose` decides otherwise; focus starts in its first field, stays inside and returns. */
-export function Dialog(p: {
-  readonly title: string; readonly onClose: () => void; readonly children: ReactNode; readonly footer?: ReactNode; readonly width?: number; readonly role?: 'dialog' | 'alertdialog';
-}) {
-  useSheetKeys();
-  const sheet = useRef<HTMLElement>(null);
-  useEffect(() => {
-    const frame = requestAnimationFrame(() => {
-      if (document.activeElement === sheet.current) sheet.current?.querySelector<HTMLElement>(`.dialog-body ${FIRST_FIELD}`)?.focus({ preventScroll: true });
-    });
-    return () => { cancelAnimationFrame(frame); };
-  }, []);
-  const { onClose } = p;
-  useEffect(() => {
-    // What had the focus may have gone from the sheet: then the key reaches nothing inside it, and Escape must close it all the same.
-    const onKey = (event: KeyboardEvent) => {
-      if (event.key !== 'Escape' || event.defaultPrevented || event.target !== document.body) return;
-      if ([...document.querySelectorAll('.dialog')].at(-1) === sheet.current) onClose();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => { window.removeEventListener('keydown', onKey); };
-  }, [onClose]);
+/** A sheet over the work. `asks`: where something was typed on it, Escape and Close ask before they let it go. */
+export function Dialog({ asks = false, ...sheet }: SheetProps & { readonly asks?: boolean }) {
+  const at = useRef<HTMLElement>(null);
+  const typed = useTyped(at);
+  const [leaving, setLeaving] = useState(false);
   return (
-    <ModalOverlay className="dialog-veil" isOpen onOpenChange={(open) => { if (!open) p.onClose(); }} isDismissable={false}>
-      <Modal className="dialog-frame" style={{ width: p.width ?? 560 }}>
-        <AriaDialog ref={sheet} className="dialog" role={p.role ?? 'dialog'}>
-          <header className="dialog-head">
-            <Heading slot="title" level={2}>{p.title}</Heading>
-            <Button kind="quiet" keys="Escape" onPress={p.onClose} aria-label="Close">Close</Button>
-          </header>
-          <div className="dialog-body">{p.children}</div>
-          {p.footer ? <footer className="dialog-foot">{p.footer}</footer> : null}
-        </AriaDialog>
-      </Modal>
-    </ModalOverlay>
+    <>
+      <Sheet {...sheet} at={at} onClose={() => { if (asks && typed()) setLeaving(true); else sheet.onClose(); }} />
+      {leaving ? <LeaveSheet onStay={() => { setLeaving(false); }} onLeave={sheet.onClose} /> : null}
+    </>
   );
 }

@@ -50,7 +50,7 @@ export function ImportSheet({ lot, count, standing, onClose }: Props) {
   const width = read ? Math.max(...read.table.rows.map((row) => row.length)) : 0;
   const columns = Array.from({ length: width }, (_, c) => ({ value: String(c), label: read?.mapping.headings && read.table.rows[0]?.[c] ? `${c + 1} · ${read.table.rows[0][c]}` : `column ${c + 1}` }));
   return (
-    <Dialog title={`Results of lot ${lot.label} from a list`} onClose={onClose} width={680} footer={read ? <Button kind="main" keys="Mod+Enter" isDisabled={!ready || keep.isPending} onPress={submit}>{outcome && outcome.add.entries.length > 0 ? `Enter ${outcome.add.entries.length} results` : 'Nothing to enter'}</Button> : undefined}>
+    <Dialog asks title={`Results of lot ${lot.label} from a list`} onClose={onClose} width={680} footer={read ? <Button kind="main" keys="Mod+Enter" isDisabled={!ready || keep.isPending} onPress={submit}>{outcome && outcome.add.entries.length > 0 ? `Enter ${outcome.add.entries.length} results` : 'Nothing to enter'}</Button> : undefined}>
       <input ref={picker} type="file" className="hide" tabIndex={-1} aria-label="List of results" accept=".csv,.txt,.tsv,text/*" onChange={(e) => { void choose(e.target.files?.[0]); e.target.value = ''; }} />
       {read === null ? <p className="second">A text with a line for each stone: its number and its outcome, in columns set apart by tab, semicolon or comma. Nothing is kept before you have seen what it says.</p> : null}
       {fault ? <p className="warn" role="alert">{fault}</p> : null}

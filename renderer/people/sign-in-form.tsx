@@ -74,6 +74,7 @@ export function SignInForm({ people, showNames, start, onDone }: { readonly peop
           <PasswordField label="New password, once more" value={again} onChange={setAgain} error={differ} />
         </>
       )}
+      {step === 'password' && asked.error && wrong['password'] !== undefined ? <p className="second">{asked.error.failure.next}</p> : null}
       {asked.error && Object.keys(wrong).length === 0 ? <Trouble {...asked.error.failure} /> : null}
       <div className="row gap8 sign-in-acts">
         <Button kind="main" type="submit" isPending={asked.isPending}>{asked.isPending ? 'Checking …' : step === 'password' ? 'Sign in' : 'Keep the password and sign in'}</Button>

@@ -4,6 +4,7 @@ import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
+import { useFocusWrong } from '../look/use-focus-wrong.ts';
 import { useChange } from '../queries.ts';
 import { go } from '../router.ts';
 import { UploadProgress } from './file-progress.tsx';
@@ -18,6 +19,8 @@ export function TakeInBundle({ upload, verdict, onStop }: { /** Under which the 
   const asks = verdict.verdict !== 'authentic';
   const send = () => { if (!take.isPending) take.mutate({ upload, checkedHow }, { onSuccess: ({ id }) => { go({ view: 'bundle', id }); } }); };
   useKey('Mod+Enter', send);
+  // The field may lie below what is seen: without the cursor in it the refusal would pass for nothing at all.
+  useFocusWrong('.bundle-take', null, take.error);
   const failure = take.error?.failure;
   const wrong = failure?.fields?.['checkedHow'];
   return (

@@ -15,7 +15,7 @@ export function WithdrawReport({ report, onClose }: { readonly report: ReportRow
   const wrong = withdraw.error?.failure.fields?.['reason'];
   const send = () => { withdraw.mutate({ reportId: report.id, reason }, { onSuccess: (row) => { notes.say(`${row.number}, revision ${row.revision}, is withdrawn.`); onClose(); } }); };
   return (
-    <Dialog title={`Withdraw ${report.number}, revision ${report.revision}?`} role="alertdialog" width={460} onClose={onClose}
+    <Dialog asks title={`Withdraw ${report.number}, revision ${report.revision}?`} role="alertdialog" width={460} onClose={onClose}
       footer={<><Button onPress={onClose}>Keep it</Button><Button kind="danger" isPending={withdraw.isPending} onPress={send}>Withdraw it</Button></>}>
       <p>It stays in the list and prints the same, and everybody who checks it here learns that it no longer counts. This can’t be undone.</p>
       <Field label="Why it is withdrawn" lines={3} autoFocus value={reason} onChange={setReason} refusal={wrong} />

@@ -15,7 +15,7 @@ import { CautionNotice } from './caution-notice.tsx';
 import { FileTrialList } from './file-trials.tsx';
 import { guessMethod } from './guess-method.ts';
 import { gatherFiles, type IncomingFile } from './incoming-file.ts';
-import { LeaveSheet } from './leave-sheet.tsx';
+import { LeaveSheet } from '../look/leave-sheet.tsx';
 import { adviseMethods, orderHint } from './method-advice.ts';
 import { MethodChoice } from './method-choice.tsx';
 import { EMPTY_OBSERVATION, finishObservation, isEmptyObservation, type ObservationDraft } from './observation-draft.ts';

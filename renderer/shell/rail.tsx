@@ -5,7 +5,7 @@ import { WhoWorks } from '../house/who-works.tsx';
 import { Button } from '../look/button.tsx';
 import { Mark } from '../look/mark.tsx';
 import { placeAddress, usePlace, type Place } from '../router.ts';
-import { useKey } from '../keys/keymap.ts';
+import { LOCK_CHORD, useKey } from '../keys/keymap.ts';
 import { useAsk, useChange } from '../queries.ts';
 import { useStrayDrop } from '../runs/use-stray-drop.ts';
 import './shell.css';
@@ -21,7 +21,7 @@ export function Rail() {
   const [choosing, setChoosing] = useState(house.me === null);
   const locking = useChange('people.lock');
   const lock = () => { locking.mutate({}); };
-  useKey('Alt+L', lock, house.me !== null && !house.laboratory.isDemonstration);
+  useKey(LOCK_CHORD, lock, house.me !== null && !house.status.locked && !house.laboratory.isDemonstration);
   const today = bench.data;
   const waiting = today ? today.overdue.length + today.dueSoon.length + today.toConfirm.length : 0;
   const shown = place.view === 'case' || place.view === 'lot' || place.view === 'piece' || place.view === 'intake' ? 'cases' : place.view === 'stone' ? 'stones' : place.view === 'report' || place.view === 'check' || place.view === 'bundles' || place.view === 'bundle' ? 'reports' : place.view === 'batch' ? 'instruments' : place.view;
@@ -46,7 +46,7 @@ export function Rail() {
       ))}
       <div className="rail-foot">
         {house.laboratory.isDemonstration ? <span className="invented">invented data</span> : null}
-        {house.me && !house.laboratory.isDemonstration ? <Button kind="quiet" keys="Alt+L" onPress={lock}>Lock</Button> : null}
+        {house.me && !house.laboratory.isDemonstration ? <Button kind="quiet" keys={LOCK_CHORD} onPress={lock}>Lock</Button> : null}
         <Button kind="quiet" onPress={() => { setChoosing(true); }}>
           {house.me ? <><span className="two-lines" title={house.me.name}>{house.me.name}</span><span className="two-lines">{rolesText(house.me.roles)}</span></> : 'Say who works here'}
         </Button>

@@ -8,7 +8,7 @@ import { Dialog } from '../look/dialog.tsx';
 import { Trouble } from '../look/empty.tsx';
 import { Field } from '../look/field.tsx';
 import { useChange } from '../queries.ts';
-import { LeaveSheet } from '../runs/leave-sheet.tsx';
+import { LeaveSheet } from '../look/leave-sheet.tsx';
 
 const SUPPORTS_WORDS: Readonly<Record<Supports, string>> = {
   diamond: 'that it is diamond', 'not-diamond': 'that it is not diamond', natural: 'natural growth', grown: 'growth in a laboratory', 'grown-cvd': 'CVD growth', 'grown-hpht': 'HPHT growth', treatment: 'a treatment', none: 'nothing by itself',

@@ -21,7 +21,7 @@ export function SampleForm({ onClose }: { readonly onClose: () => void }) {
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, add.error);
   return (
-    <Dialog title="New known sample" onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={add.isPending} onPress={submit}>Add the sample</Button>}>
+    <Dialog asks title="New known sample" onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={add.isPending} onPress={submit}>Add the sample</Button>}>
       <Field label="Name on its box" value={label} onChange={setLabel} error={wrong['label']} autoFocus placeholder="KS-12" />
       <Choice<Truth> label="It is" value={truth} options={TRUTHS.map((value) => ({ value, label: CONCLUSION_WORDS[value] }))} onChange={setTruth} />
       <Field label="How its origin is known" lines={3} value={basis} onChange={setBasis} error={wrong['basis']} placeholder="grown for us by an invented grower, run 41; infrared and growth structure looked at elsewhere" />

@@ -21,7 +21,7 @@ export function TakeBackForm({ trial, onClose }: { readonly trial: TrialView; re
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, withdraw.error);
   return (
-    <Dialog title={`Take back a trial of ${trial.sample}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={withdraw.isPending} onPress={submit}>Take the trial back</Button>}>
+    <Dialog asks title={`Take back a trial of ${trial.sample}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={withdraw.isPending} onPress={submit}>Take the trial back</Button>}>
       <p>Concluded {showDay(trial.examinedAt, laboratory.zone)} by {trial.examiner}: {CONCLUSION_WORDS[trial.outcome]}{trial.stone === null ? '' : `, stone ${trial.stone.label} of ${trial.stone.caseNumber}`}.</p>
       <p className="quiet">For a trial that was entered by mistake, not for one whose outcome is unwelcome. It stays in the list, struck through with your reason, and is counted no longer. {trial.stone === null ? '' : 'Its stone counts as a client’s again, and can be linked to the right sample.'}</p>
       <Field label="Why" lines={2} value={reason} onChange={setReason} error={wrong['reason']} autoFocus placeholder="linked to the wrong sample; entered twice" />

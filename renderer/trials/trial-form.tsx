@@ -42,7 +42,7 @@ export function TrialForm({ samples, people, instruments, today, onClose }: {
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, used.error);
   return (
-    <Dialog title="Trial of a known sample" onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={used.isPending} onPress={submit}>Enter the trial</Button>}>
+    <Dialog asks title="Trial of a known sample" onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={used.isPending} onPress={submit}>Enter the trial</Button>}>
       <Choice label="Sample" value={sampleId} options={usable.map(({ id, label }) => ({ value: id, label }))} onChange={setSampleId} />
       <div><Segmented<From> label="Outcome" value={from} onChange={setFrom} options={[{ value: 'stone', label: 'from a stone of a case' }, { value: 'hand', label: 'entered by hand' }]} /></div>
       {from === 'stone' ? (

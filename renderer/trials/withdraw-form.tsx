@@ -19,7 +19,7 @@ export function WithdrawForm({ sample, onClose }: { readonly sample: KnownSample
   useKey('Mod+Enter', submit);
   useFocusWrong('.dialog', null, withdraw.error);
   return (
-    <Dialog title={`Withdraw ${sample.label}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={withdraw.isPending} onPress={submit}>Withdraw the sample</Button>}>
+    <Dialog asks title={`Withdraw ${sample.label}`} onClose={onClose} footer={<Button kind="main" keys="Mod+Enter" isPending={withdraw.isPending} onPress={submit}>Withdraw the sample</Button>}>
       <p>No trial can be entered for it any more. {sample.trials === 0 ? 'It has none so far.' : originWrong
         ? `${sample.trials === 1 ? 'Its one trial stays in the list and counts' : `Its ${sample.trials} trials stay in the list and count`} no longer: the answer they were held against was wrong.`
         : `${sample.trials === 1 ? 'Its one trial stays and counts' : `Its ${sample.trials} trials stay and count`}: what is known of it was true when they were made.`}</p>

@@ -38,7 +38,7 @@ export function EstimateFields({ stone, estimate, closedBack }: { readonly stone
     if (parsed.success) keep.mutate({ stoneId: stone.id, measures: parsed.data }, { onSuccess: (kept) => { notes.say(`Estimate of ${stone.label} kept: ${estimateText(kept)}.`); } });
   };
   return (
-    <section className="estimate" aria-label="Estimated weight">
+    <section className="estimate" aria-label="Estimated weight" data-kept-apart>
       <p className="label">Weight, estimated from its measures</p>
       <div className="fields-four">
         <Choice<Cut> label="Cut" value={cut} onChange={setCut} options={CUTS.map((value) => ({ value, label: CUT_WORDS[value] }))} />

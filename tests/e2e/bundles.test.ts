@@ -8,6 +8,7 @@ import { availableHosts } from './harness/hosts.ts';
 import { openCulet, type OpenCulet } from './harness/launch.ts';
 import { beginCasebook, LABORATORY } from './steps/begin-casebook.ts';
 import { callDoor } from './steps/call-door.ts';
+import { focusedName } from './steps/keyboard.ts';
 import { fileSavedBy } from './steps/save-file.ts';
 import { usualCase } from './steps/hand-overs.ts';
 import { lookAt, visit } from './steps/look-at.ts';
@@ -73,6 +74,39 @@ describe.each(availableHosts())('bundles of a period in %s', (host) => {
     await culet.page.getByLabel('zip of a bundle').setInputFiles(join(folder, 'other.zip'));
     await answer().getByRole('heading', { name: 'Not a bundle' }).waitFor();
   });
+
+  test('another house takes it in, compares the fingerprint, keeps the key as known, and then finds it authentic', async () => {
+    const other = await openCulet({ host });
+    const { page } = other;
+    const bring = async (answered: string) => {
+      await visit(other, '#/check', 'Check a report');
+      await page.getByLabel('zip of a bundle').setInputFiles(written);
+      await page.getByRole('status', { name: 'Answer' }).getByRole('heading', { name: answered, exact: true }).waitFor();
+    };
+    try {
+      await beginCasebook(other, 'Weir Street Gem Laboratory (invented)');
+      await bring('Unaltered, key unknown');
+      await page.getByLabel('How you compared the fingerprint').fill('not yet, to be asked for on Monday');
+      await page.keyboard.press('Control+Enter');
+      await page.getByRole('heading', { level: 1, name: LABORATORY.name }).waitFor();
+      await page.keyboard.press('k');
+      const keep = page.getByRole('dialog', { name: 'Keep the key as known' });
+      await keep.getByText(/^([0-9a-f]{4} ){15}[0-9a-f]{4}$/).waitFor();
+      await page.keyboard.press('Control+Enter');
+      await keep.locator('.field-error').waitFor();
+      await lookAt(other, 'keep-key');
+      await keep.getByLabel('How you compared it').fill('read out by telephone, at the number on their letterhead');
+      await page.keyboard.press('Control+Enter');
+      await keep.waitFor({ state: 'detached' });
+      await expect.poll(() => page.getByRole('button', { name: /Keep the key/ }).count()).toBe(0);
+      await bring('Authentic');
+      await visit(other, '#/house', 'House');
+      await page.getByRole('button', { name: `No longer trust the key of ${LABORATORY.name}` }).waitFor();
+      expect(other.problems()).toEqual([]);
+    } finally {
+      await other.close();
+    }
+  });
 });
 
 describe.each(availableHosts())('a bundle of another laboratory in %s', (host) => {
@@ -110,6 +144,7 @@ describe.each(availableHosts())('a bundle of another laboratory in %s', (host) =
     await bring();
     await culet.page.keyboard.press('Control+Enter');
     await culet.page.getByText(/Nobody here knows the key that signed this bundle/).waitFor();
+    await expect.poll(() => focusedName(culet.page)).toBe('How you compared the fingerprint with the laboratory');
     await lookAt(culet, 'bundle-take-in');
     await culet.page.getByLabel('How you compared the fingerprint').fill('read out by telephone');
     await culet.page.keyboard.press('Control+Enter');

@@ -57,6 +57,8 @@ describe.each(availableHosts())('the ledgers in %s', (host) => {
     await culet.page.getByRole('heading', { level: 1, name: 'Ledgers' }).waitFor();
     await culet.page.keyboard.press('v');
     await culet.page.getByRole('heading', { name: 'Something does not fit' }).waitFor();
+    // Whoever reads it must know what to do now.
+    await culet.page.getByText('Keep this file as it is', { exact: false }).waitFor();
     expect(await part('custody ledger').innerText()).toMatch(new RegExp(`\\b${seq}\\b`));
     expect(await part('database').innerText()).toContain('as recorded');
   });

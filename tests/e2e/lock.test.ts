@@ -66,6 +66,30 @@ describe.each(availableHosts())('the lock in %s', (host) => {
     await lock().getByText(LABORATORY.person).waitFor();
     await givePassword(page);
     await page.getByRole('heading', { level: 1, name: 'Bench' }).waitFor();
+  });
+
+  test('Alt L locks over a half-filled sheet and where a case is taken in, and both are there again', async () => {
+    const { page } = culet;
+    await page.keyboard.press('n');
+    const asks = page.getByRole('textbox', { name: 'The client asks' });
+    await asks.fill('is it grown?');
+    await page.keyboard.press('Alt+l');
+    await lock().waitFor();
+    await givePassword(page);
+    expect(await asks.inputValue()).toBe('is it grown?');
+    await page.getByRole('link', { name: /^Instruments/ }).click();
+    await page.getByRole('heading', { level: 1, name: 'Instruments' }).waitFor();
+    await page.keyboard.press('a');
+    const name = page.getByRole('dialog', { name: 'A new instrument' }).getByRole('textbox').first();
+    await name.fill('green laser, half entered');
+    await page.keyboard.press('Alt+l');
+    await lock().waitFor();
+    expect(await name.isVisible()).toBe(false);
+    await givePassword(page);
+    expect(await name.inputValue()).toBe('green laser, half entered');
+    // Typing goes on where it was.
+    await page.keyboard.type('!');
+    expect(await name.inputValue()).toBe('green laser, half entered!');
     expect(culet.problems()).toEqual([]);
   });
 });

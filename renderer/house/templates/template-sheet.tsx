@@ -64,7 +64,7 @@ export function TemplateSheet({ edited, desk, onClose }: { readonly edited: Edit
   useKey('Mod+Enter', () => { keep(false); });
 
   return (
-    <Dialog title={edited.templateId === null ? 'A new template' : `The template ${edited.content.name}`} width={1180} onClose={onClose}
+    <Dialog asks title={edited.templateId === null ? 'A new template' : `The template ${edited.content.name}`} width={1180} onClose={onClose}
       footer={(
         <>
           {edited.templateId !== null && !edited.supplied && !edited.content.withdrawn ? <Button kind="danger" isPending={save.isPending} onPress={() => { keep(true); }}>Withdraw it</Button> : null}

@@ -23,7 +23,7 @@ export function IssueSheet({ draftId, words, onClose, onIssued }: Props) {
   };
   useKey('Mod+Enter', send);
   return (
-    <Dialog title="Issue the report?" role="alertdialog" width={answers ? 520 : 440} onClose={onClose}
+    <Dialog asks title="Issue the report?" role="alertdialog" width={answers ? 520 : 440} onClose={onClose}
       footer={<><Button onPress={onClose}>Not yet</Button><Button kind="main" keys="Mod+Enter" autoFocus={!answers} isPending={issue.isPending} onPress={send}>{issue.isPending ? 'Issuing' : 'Issue it'}</Button></>}>
       <p>It gets its number and is frozen: its bytes are kept and always print the same. A correction is a new revision, never a change.</p>
       <p className="second">A screening result can hurt its owner if it is wrong. Read the pages one by one first.</p>

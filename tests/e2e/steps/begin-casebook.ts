@@ -9,10 +9,10 @@ export const LABORATORY = { name: 'Tarn Hill Gem Laboratory (invented)', address
 const WAIT_MS = 30_000;
 
 /** Starts a casebook behind the window and waits until the window shows it. */
-export async function beginCasebook(culet: Pick<OpenCulet, 'page'>): Promise<void> {
+export async function beginCasebook(culet: Pick<OpenCulet, 'page'>, name: string = LABORATORY.name): Promise<void> {
   culet.page.setDefaultTimeout(WAIT_MS);
   await callDoor(culet, 'casebook.create', {
-    name: LABORATORY.name, address: LABORATORY.address, zone: LABORATORY.zone, logo: null,
+    name, address: LABORATORY.address, zone: LABORATORY.zone, logo: null,
     person: { name: LABORATORY.person, initials: 'IM', roles: ['intake', 'examiner', 'appraiser', 'manager'], password: PASSWORD },
   });
   await culet.page.getByRole('navigation', { name: 'Rooms' }).waitFor();
