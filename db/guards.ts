@@ -82,9 +82,23 @@ export function guardsNotInPlace(present: readonly Trigger[]): string[] {
   return expectedGuards().filter((trigger) => known.get(trigger.name) !== trigger.sql).map((trigger) => trigger.name);
 }
 
+/** Names of triggers that are not the program's: one may change what is written, in the middle of writing it. */
+export function foreignTriggers(present: readonly Pick<Trigger, 'name'>[]): string[] {
+  const guards = new Set(expectedGuards().map(({ name }) => name));
+  return present.map(({ name }) => name).filter((name) => !guards.has(name));
+}
+
+const triggersIn = (sqlite: Database.Database): Trigger[] => sqlite.prepare(`SELECT name, sql FROM sqlite_master WHERE type = 'trigger'`).all() as Trigger[];
+
 /** Names of guards that are missing or altered in an open file. A change of the guards themselves comes with a migration. */
-export function missingGuards(sqlite: Database.Database): string[] {
-  return guardsNotInPlace(sqlite.prepare(`SELECT name, sql FROM sqlite_master WHERE type = 'trigger'`).all() as Trigger[]);
+export const missingGuards = (sqlite: Database.Database): string[] => guardsNotInPlace(triggersIn(sqlite));
+
+/** Takes out every trigger that is not the program's, in one transaction, and returns their names. */
+export function dropForeignTriggers(sqlite: Database.Database): string[] {
+  const foreign = foreignTriggers(triggersIn(sqlite));
+  if (foreign.length === 0) return [];
+  sqlite.transaction(() => { for (const name of foreign) sqlite.exec(`DROP TRIGGER "${name.replaceAll('"', '""')}"`); }).immediate();
+  return foreign;
 }
 
 /** Puts back every guard that is missing or altered, in one transaction, and returns their names. */

@@ -3,7 +3,8 @@ import type Database from 'better-sqlite3';
 import { existsSync, statSync } from 'node:fs';
 import { err, ok, type Result } from '../app/result.ts';
 import { backupCasebook, type BackupOutcome } from './backup-casebook.ts';
-import { ensureGuards, missingGuards } from './guards.ts';
+import { strangeDefinitions } from './definitions.ts';
+import { dropForeignTriggers, ensureGuards, missingGuards } from './guards.ts';
 import { createHandle, type StoreHandle } from './handle.ts';
 import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryError, pendingMigrations } from './migrate.ts';
 import { openFailure, type OpenFailure } from './open-failure.ts';
@@ -37,8 +38,10 @@ export type OpenOptions = {
 export type Casebook = Stores & {
   readonly file: string;
   readonly readOnly: boolean;
-  /** Guards that had to be put back at this opening (read-only: that are missing). */
+  /** Guards that had to be put back at this opening, and triggers of others that were taken out (read-only: guards that are missing). */
   readonly guardsRestored: readonly string[];
+  /** What is defined in the file otherwise than the program defines it, a sentence for each; looked up anew at every call. */
+  strange(): readonly string[];
   readonly handle: StoreHandle;
   /** Writes a checked copy to `target`. */
   backup(target: string): Promise<Result<BackupOutcome, OpenFailure>>;
@@ -124,13 +127,15 @@ function prepare(sqlite: Database.Database, options: OpenOptions, empty: boolean
     return ok({ guardsRestored: missingGuards(sqlite), searchBroken: false });
   }
   if (fresh) sqlite.pragma(`application_id = ${APPLICATION_ID}`);
+  // Before anything is written: it would act on that, too.
+  const foreign = dropForeignTriggers(sqlite);
   const migrated = migrate(sqlite, {
     migrationsFolder: options.migrationsFolder, now: options.now,
     backup: () => { if (options.backupBeforeMigration) backupCasebook(sqlite, options.backupBeforeMigration()); },
   });
   const restored = ensureGuards(sqlite);
   // A migration that rebuilds a table drops its guards: putting those back is no sign of tampering.
-  return ok({ guardsRestored: migrated > 0 ? [] : restored, searchBroken });
+  return ok({ guardsRestored: [...(migrated > 0 ? [] : restored), ...foreign], searchBroken });
 }
 
 /** Pages in the write-ahead log after which SQLite folds it into the file: its own default. */
@@ -162,9 +167,10 @@ function createStillness(sqlite: Database.Database, { file, readOnly }: OpenOpti
 function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestored: readonly string[]): Casebook {
   const handle = createHandle(sqlite);
   const readOnly = options.readOnly ?? false;
+  const strange = (): string[] => strangeDefinitions(sqlite, options.migrationsFolder);
   return {
-    ...createStores(handle, () => options.newId(), guardsRestored),
-    file: options.file, readOnly, guardsRestored, handle, still: createStillness(sqlite, options),
+    ...createStores(handle, () => options.newId(), { guardsRestored, strange }),
+    file: options.file, readOnly, guardsRestored, strange, handle, still: createStillness(sqlite, options),
     async backup(target) {
       try {
         return ok(backupCasebook(sqlite, target));

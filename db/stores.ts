@@ -19,7 +19,7 @@ import { createPhotographsStore, type PhotographsStore } from './store/photograp
 import { createRawRecordsStore, type RawRecordsStore } from './store/put-raw-record.ts';
 import { createStonesStore, type StonesStore } from './store/stones.ts';
 import { createTrialsStore, type TrialsStore } from './store/trials.ts';
-import { createVerifyStore, type VerifyStore } from './store/verify.ts';
+import { createVerifyStore, type AtOpening, type VerifyStore } from './store/verify.ts';
 
 /** The stores of what was taken in. Those of the work done on it are made from the same handle. */
 export type Stores = {
@@ -46,7 +46,7 @@ export type Stores = {
   readonly ledgers: VerifyStore;
 };
 
-export function createStores(handle: StoreHandle, newId: () => string, guardsRestored: readonly string[]): Stores {
+export function createStores(handle: StoreHandle, newId: () => string, opened: AtOpening): Stores {
   return {
     laboratory: createLaboratoryStore(handle, newId),
     people: createPeopleStore(handle, newId),
@@ -68,6 +68,6 @@ export function createStores(handle: StoreHandle, newId: () => string, guardsRes
     history: createHistoryStore(handle),
     figures: createFiguresStore(handle),
     trials: createTrialsStore(handle, newId),
-    ledgers: createVerifyStore(handle, guardsRestored),
+    ledgers: createVerifyStore(handle, opened),
   };
 }

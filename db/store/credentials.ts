@@ -4,7 +4,7 @@ import type { JsonValue } from '../../app/custody/canonical-json.ts';
 import type { StoreHandle, WriteTx, ReadDb } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { credential, wrongAttempts } from '../schema/index.ts';
-import { writeWraps, type Wrap } from './keys.ts';
+import { writeWraps, type Wrap } from './key-wraps.ts';
 
 export type CredentialKind = 'password' | 'code' | 'recovery';
 

@@ -7,11 +7,9 @@ import type { Change } from '../change.ts';
 import type { ReadDb, StoreHandle, WriteTx } from '../handle.ts';
 import { appendAudit } from '../ledger/append-audit.ts';
 import { keyStoreChoice, keyWrap, knownKey, signingKey } from '../schema/index.ts';
+import { writeWraps, type Wrap } from './key-wraps.ts';
 import { personById } from './people.ts';
 import { notFound, refused } from './refusals.ts';
-
-/** A copy of the private part as it is stored: hexadecimal digits; `sealed` is empty once it was taken away. `store`: the system's key store that closed it a second time. */
-export type Wrap = { readonly id: string; readonly keyId: string; readonly sealedTo: string; readonly sender: string; readonly sealed: string; readonly store: string | null };
 
 export type NewKey = { readonly id: string; readonly publicKey: string; readonly reason: string };
 export type NewKnownKey = { readonly id: string; readonly publicKey: string; readonly laboratory: string; readonly checkedHow: string };
@@ -49,13 +47,6 @@ export function signingKeys(db: ReadDb | WriteTx): SigningKeyView[] {
     id: row.id, publicKey: row.publicKey, fingerprint: fingerprint(row.publicKey), createdAt: row.createdAt,
     createdBy: row.createdBy === null ? '' : personById(db, row.createdBy)?.name ?? '', reason: row.reason, current: i === 0,
   }));
-}
-
-/** Writes closed copies inside the caller's transaction; the caller's entry of the audit ledger vouches for them. */
-export function writeWraps(tx: WriteTx, at: string, wraps: readonly Wrap[]): void {
-  for (const wrap of wraps) {
-    tx.orm.insert(keyWrap).values({ ...wrap, madeAt: at }).onConflictDoUpdate({ target: keyWrap.id, set: { ...wrap, madeAt: at } }).run();
-  }
 }
 
 /** What the audit ledger says of closed copies: who can open one, from whom it was taken, and which ones the system's key store holds as well. */

@@ -44,13 +44,16 @@ function paced(options: VerifyOptions, total: number): Pace {
   };
 }
 
-export function createVerifyStore(handle: StoreHandle, guardsRestored: readonly string[]): VerifyStore {
+/** What the opening of the casebook knows of it. */
+export type AtOpening = { readonly guardsRestored: readonly string[]; strange(): readonly string[] };
+
+export function createVerifyStore(handle: StoreHandle, { guardsRestored, strange }: AtOpening): VerifyStore {
   const db = handle.read;
   return {
     async verify(options) {
       if (options.signal?.aborted) return null;
       const pace = paced(options, countPiece(db));
-      return verifyCasebook({ at: options.at, outside: options.outside ?? NOTHING_OUTSIDE, guardsRestored, wholeFile: options.wholeFile ?? false }, runInTurn(db, pace));
+      return verifyCasebook({ at: options.at, outside: options.outside ?? NOTHING_OUTSIDE, guardsRestored, strange: strange(), wholeFile: options.wholeFile ?? false }, runInTurn(db, pace));
     },
   };
 }

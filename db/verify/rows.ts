@@ -46,7 +46,7 @@ function gone({ seen }: Tally, { rows }: Vouched): string | null {
   let place = 0;
   for (const key of rows.keys()) {
     const table = seen[place] === 1 ? undefined : VOUCHED_TABLES.find((one) => key.startsWith(`${one.table}/`));
-    if (table !== undefined) return `A ${table.noun} that entry ${rows.seqAt(place)} of the audit ledger vouches for is no longer there (${idIn(key)}).`;
+    if (table !== undefined) return `${/^[aeiou]/i.test(table.noun) ? 'An' : 'A'} ${table.noun} that entry ${rows.seqAt(place)} of the audit ledger vouches for is no longer there (${idIn(key)}).`;
     place += 1;
   }
   return null;

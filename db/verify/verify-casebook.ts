@@ -12,8 +12,10 @@ export type VerifyWhat = {
   readonly at: string;
   /** What is known of the ledgers from outside the file. */
   readonly outside: Outside;
-  /** Guards that had to be put back when the casebook was opened. */
+  /** Guards that had to be put back when the casebook was opened, and triggers of others that were taken out. */
   readonly guardsRestored: readonly string[];
+  /** What is defined in the file otherwise than the program defines it, a sentence for each. */
+  readonly strange: readonly string[];
   /** The file was not checked when it was opened: what belongs to none of its tables is looked at too. */
   readonly wholeFile: boolean;
 };
@@ -26,7 +28,8 @@ export function isDamage(error: unknown): error is Error {
 async function everyPart(what: VerifyWhat, runner: Runner): Promise<Verification['parts']> {
   const layout = await runner.run({ kind: 'layout' });
   // Pieces of it can't be cut: where others can work meanwhile they are begun first, so that nobody waits for them at the end.
-  const early = runner.ahead > 1 ? verifyDatabase(layout, what.wholeFile, runner) : null;
+  const checkDatabase = () => verifyDatabase(layout, what, runner);
+  const early = runner.ahead > 1 ? checkDatabase() : null;
   early?.catch(() => {});
   const { part: audit, vouched, heads } = await verifyAudit(layout, runner);
   const custody = await verifyCustody(layout, heads, runner);
@@ -34,7 +37,7 @@ async function everyPart(what: VerifyWhat, runner: Runner): Promise<Verification
   const rows = await verifyRows(layout, vouched, runner);
   const checkpoints = await runner.run({ kind: 'checkpoints', outside: what.outside });
   const guards = await runner.run({ kind: 'guards', restored: what.guardsRestored });
-  const database = await (early ?? verifyDatabase(layout, what.wholeFile, runner));
+  const database = await (early ?? checkDatabase());
   return [custody, audit, ...records, rows, checkpoints, guards, database];
 }
 

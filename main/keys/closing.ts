@@ -2,7 +2,7 @@ import { hexToBytes, bytesToHex } from '@noble/hashes/utils.js';
 import type { StoreBackend } from '../../app/domain/key-closing.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { RECOVERY, type NewCredential } from '../../db/store/credentials.ts';
-import type { Wrap } from '../../db/store/keys.ts';
+import type { Wrap } from '../../db/store/key-wraps.ts';
 import { openSealed } from './sealed-box.ts';
 import type { SystemStore } from './system-store.ts';
 

@@ -2,7 +2,7 @@ import { storeBackend, storeNamed, type KeyClosing } from '../../app/domain/key-
 import type { Failure } from '../../app/contract/failure.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { RECOVERY } from '../../db/store/credentials.ts';
-import type { Wrap } from '../../db/store/keys.ts';
+import type { Wrap } from '../../db/store/key-wraps.ts';
 import { takeFromStore } from './closing.ts';
 import type { SystemStore } from './system-store.ts';
 import { wrapId } from './wraps-due.ts';

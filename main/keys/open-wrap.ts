@@ -1,4 +1,4 @@
-import type { Wrap } from '../../db/store/keys.ts';
+import type { Wrap } from '../../db/store/key-wraps.ts';
 import { SEED_BYTES } from './ed25519.ts';
 
 /** Last part of the id of a copy that is not closed at all: the demonstration's key is invented and no secret. */

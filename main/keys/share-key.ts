@@ -1,7 +1,7 @@
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { NewCredential } from '../../db/store/credentials.ts';
-import type { Wrap } from '../../db/store/keys.ts';
+import type { Wrap } from '../../db/store/key-wraps.ts';
 import { closingNow, othersDue, type Closing } from './closing.ts';
 import type { Keyring } from './keyring.ts';
 import { wrapsDue } from './wraps-due.ts';

@@ -1,7 +1,7 @@
 import { maySign } from '../../app/domain/role.ts';
 import type { PersonView } from '../../app/contract/casebook.ts';
 import { RECOVERY, type NewCredential } from '../../db/store/credentials.ts';
-import type { Wrap } from '../../db/store/keys.ts';
+import type { Wrap } from '../../db/store/key-wraps.ts';
 import { isClosedRight, putInStore, type Closing } from './closing.ts';
 import { sealFor } from './sealed-box.ts';
 

@@ -65,7 +65,7 @@ export function createVerifyWithHelpers({ workerFile, program, note }: VerifyHel
     const begun = performance.now();
     const outcome = await casebook.still((file) => lead(workerFile, {
       role: 'lead', file, still: !casebook.readOnly, by, helpers,
-      what: { at: options.at, outside: options.outside ?? NOTHING_OUTSIDE, guardsRestored: casebook.guardsRestored, wholeFile: options.wholeFile ?? false },
+      what: { at: options.at, outside: options.outside ?? NOTHING_OUTSIDE, guardsRestored: casebook.guardsRestored, strange: casebook.strange(), wholeFile: options.wholeFile ?? false },
     }, options));
     if (outcome === null || outcome.kind === 'stopped') return null;
     if (outcome.kind === 'done') {

@@ -40,7 +40,7 @@ export function PeopleSection() {
         </div>
       ) : null}
       <p className="quiet">A conclusion is confirmed by a second person, never by the one who concluded. People are not removed: what they did stays under their name.</p>
-      {status.guardsRestored.length > 0 ? <p className="warn">When this file was opened, protections of its evidence were missing and were put back ({status.guardsRestored.join(', ')}). Somebody may have opened it with another program: verify the ledgers.</p> : null}
+      {status.guardsRestored.length > 0 ? <p className="warn">When this file was opened, the protections of its evidence were not as Culet had left them, and were put right ({status.guardsRestored.join(', ')}). Somebody may have opened it with another program: verify the ledgers.</p> : null}
       {person ? <PersonForm person={person === 'new' ? null : person} onClose={() => { setPerson(null); }} onCode={onCode} /> : null}
       {lost ? <GiveCode person={lost} onClose={() => { setLost(null); }} onCode={onCode} /> : null}
       {given ? <OneTimeCode {...given} onClose={() => { setGiven(null); }} /> : null}

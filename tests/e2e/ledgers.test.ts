@@ -65,7 +65,7 @@ describe.each(availableHosts())('the ledgers in %s', (host) => {
 
   test('tell in the house that a guard was missing and was put back', async () => {
     await culet.page.getByRole('link', { name: 'House' }).click();
-    await culet.page.getByText(/protections of its evidence were missing and were put back \(custody_entry_no_update\)/).waitFor();
+    await culet.page.getByText(/the protections of its evidence were not as Culet had left them, and were put right \(custody_entry_no_update\)/).waitFor();
     await data.close();
     const sqlite = new Database(join(data.dataDir, 'Casebook.culet'));
     const refused = () => { sqlite.prepare('UPDATE custody_entry SET at = at').run(); };

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { randomBytes } from 'node:crypto';
 import { expect, test } from 'vitest';
-import type { Wrap } from '../../../../db/store/keys.ts';
+import type { Wrap } from '../../../../db/store/key-wraps.ts';
 import { madeCasebook } from '../made-casebook.ts';
 
 const hex = (bytes: number) => randomBytes(bytes).toString('hex');

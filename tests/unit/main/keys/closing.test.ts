@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { RECOVERY } from '../../../../db/store/credentials.ts';
-import type { Wrap } from '../../../../db/store/keys.ts';
+import type { Wrap } from '../../../../db/store/key-wraps.ts';
 import { openWrap, othersDue, takeFromStore, type Closing } from '../../../../main/keys/closing.ts';
 import { closedElsewhere } from '../../../../main/keys/how-closed.ts';
 import { makeOpenWrap } from '../../../../main/keys/open-wrap.ts';
