@@ -7,33 +7,38 @@ export const breathe = (): Promise<void> => new Promise((resolve) => { setImmedi
 const STRETCH_MS = 8;
 const FIRST_SIZE = 50;
 const MOST_AT_ONCE = 5000;
+/** No more slices than this come of a list: each costs something by itself, and smaller ones would not make that less. */
+const MOST_SLICES = 300;
 
-/** How many rows to take next, after so many took so long: a slow machine, and a query that looks far, get smaller slices. */
-const nextSize = (size: number, ms: number): number => Math.round(Math.min(MOST_AT_ONCE, Math.max(1, size / 3, Math.min(size * 2, (size * STRETCH_MS) / Math.max(ms, 0.1)))));
+/** How many rows to take next, after so many took so long: a slow machine, and a query that looks far, get smaller slices, but never less than `least`. */
+const nextSize = (size: number, ms: number, least: number): number => Math.ceil(Math.max(least, Math.min(MOST_AT_ONCE, size * 2, (size * STRETCH_MS) / Math.max(ms, 0.1))));
+const leastOf = (total: number): number => Math.ceil(total / MOST_SLICES);
 
 /** Does `work` for some at a time, in their order, and lets others in between: no list of a casebook may hold the window up. */
 export async function inSlices<T, R>(all: readonly T[], work: (some: readonly T[]) => readonly R[]): Promise<R[]> {
   const done: R[] = [];
-  let size = FIRST_SIZE;
+  const least = leastOf(all.length);
+  let size = Math.max(FIRST_SIZE, least);
   for (let from = 0, taken = 0; from < all.length; from += taken) {
     const started = performance.now();
     taken = size;
     for (const one of work(all.slice(from, from + taken))) done.push(one);
-    size = nextSize(size, performance.now() - started);
+    size = nextSize(size, performance.now() - started, least);
     await breathe();
   }
   return done;
 }
 
-/** The same for the row numbers from `first` to `last`: `work` is given the lowest and the highest of each slice. */
-export async function rangesInSlices<R>(first: number, last: number, work: (low: number, high: number) => readonly R[]): Promise<R[]> {
+/** The same for the row numbers from `first` to `last`: `work` is given the lowest and the highest of each slice; `atLeast` where to begin one costs more than its rows. */
+export async function rangesInSlices<R>(first: number, last: number, work: (low: number, high: number) => readonly R[], atLeast = 1): Promise<R[]> {
   const done: R[] = [];
-  let size = FIRST_SIZE;
+  const least = Math.max(atLeast, leastOf(last - first + 1));
+  let size = Math.max(FIRST_SIZE, least);
   for (let low = first, taken = 0; low <= last; low += taken) {
     const started = performance.now();
     taken = size;
     for (const one of work(low, low + taken - 1)) done.push(one);
-    size = nextSize(size, performance.now() - started);
+    size = nextSize(size, performance.now() - started, least);
     await breathe();
   }
   return done;

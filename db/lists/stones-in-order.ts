@@ -5,6 +5,9 @@ import { inSlices, rangesInSlices } from './in-slices.ts';
 
 export type Parameters = Readonly<Record<string, string | number | null>>;
 
+/** Entries of the search index at a time: to find the place of every run of letters costs as much as some thousand of its rows. */
+const ENTRIES = 4000;
+
 /** Walks the index on the day of receipt: nothing is sorted. */
 export const CASES_NEWEST_FIRST = 'SELECT rowid AS n FROM case_record ORDER BY received_at DESC, rowid DESC';
 
@@ -36,7 +39,7 @@ export async function stonesHolding(db: ReadDb, terms: readonly string[]): Promi
   await rangesInSlices(first, last, (low, high) => {
     for (const { stone, inCase } of db.all<{ stone: number; inCase: number }>(MATCHING, { match, low, high })) { stones.add(stone); cases.add(inCase); }
     return [];
-  });
+  }, ENTRIES);
   return { stones, cases };
 }
 

@@ -94,6 +94,19 @@ describe('reading in slices', () => {
     expect(await inSlices([], () => [1])).toEqual([]);
   });
 
+  test('makes no more slices than a few hundred, however long each takes', async () => {
+    let slices = 0;
+    const slow = () => { slices += 1; for (const end = performance.now() + 10; performance.now() < end;); return []; };
+    await rangesInSlices(1, 110_000, slow);
+    expect(slices).toBeLessThanOrEqual(300);
+    slices = 0;
+    await rangesInSlices(1, 110_000, slow, 4000);
+    expect(slices).toBeLessThanOrEqual(28);
+    slices = 0;
+    await inSlices(Array.from({ length: 11_000 }, (_, i) => i), slow);
+    expect(slices).toBeLessThanOrEqual(300);
+  });
+
   test('sorts parts of a key one after the other, and equal ones stay', async () => {
     const rows = Array.from({ length: 4000 }, (_, i) => i);
     const keys = rows.map((n) => [`C-${n % 7}`, n % 3 === 0 ? 'É' : 'e', n % 11] as const);
