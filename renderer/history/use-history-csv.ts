@@ -33,7 +33,7 @@ export function useHistoryCsv(zone: string) {
     try {
       const lines = await gatherPages((offset) => askPatiently('history.stones', { ...asked, limit: ROWS, offset }), (row) => csvLine(cells(row, zone)), setWritten);
       if (lines === null) notes.complain(NEVER_RESTS);
-      else saveFile('history.csv', 'text/csv', new Blob([csvLine(HEAD), ...lines], { type: 'text/csv' }));
+      else saveFile('history.csv', 'text/csv', csvLine(HEAD) + lines.join(''));
     } catch (e) {
       if (!(e instanceof DoorFailure)) throw e;
       notes.complain(e.failure);
