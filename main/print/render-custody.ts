@@ -37,12 +37,12 @@ function drawItem(sheet: Sheet, item: CustodyPagesModel['items'][number]): void 
   paragraph(sheet, section, `${item.declared} (${item.kind}). ${item.now}`, { style: TEXT.lead, after: 3 });
   for (const doubt of item.doubts) paragraph(sheet, section, doubt, { style: TEXT.warn, after: 3 });
   table(sheet, section, [
-    { head: 'Entry', share: 8, style: TEXT.mono, align: 'right' },
-    { head: 'When', share: 16, style: TEXT.mono },
-    { head: 'What', share: 42, rowHead: true },
-    { head: 'Weight', share: 14, style: TEXT.mono },
+    { head: 'Entry', share: 7, style: TEXT.mono, align: 'right' },
+    { head: 'When', share: 24, style: TEXT.mono },
+    { head: 'What', share: 38, rowHead: true },
+    { head: 'Weight', share: 12, style: TEXT.mono },
     { head: 'Written by', share: 17, style: TEXT.lead },
-    { head: 'Digest', share: 13, style: TEXT.monoSmall },
+    { head: 'Digest', share: 12, style: TEXT.monoSmall },
   ], item.entries.map((entry) => [
     cell(String(entry.seq)), cell(entry.at), cell(entry.what, entry.holds ? undefined : TEXT.warn),
     cell(entry.weight, entry.differs ? TEXT.warn : undefined), cell(entry.who), cell(entry.hash.slice(0, SHOWN_DIGITS)),

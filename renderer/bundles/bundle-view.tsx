@@ -6,7 +6,7 @@ import { useHouse } from '../house/house-context.tsx';
 import { useKey } from '../keys/keymap.ts';
 import { Button } from '../look/button.tsx';
 import { Empty, Trouble, Working } from '../look/empty.tsx';
-import { showMoment } from '../look/time.ts';
+import { showDate, showMoment } from '../look/time.ts';
 import { useAsk } from '../queries.ts';
 import { go } from '../router.ts';
 import { sizeWords } from '../runs/incoming-file.ts';
@@ -48,7 +48,7 @@ function Opened({ bundle, index, signedBy, contradictions, first }: Output<'bund
           {index.cases.map((one) => (
             <li key={one.folder}>
               <button type="button" aria-current={one.folder === folder ? 'true' : undefined} onClick={() => { setFolder(one.folder); }}>
-                <span className="mono">{one.number}</span><span className="second one-line" title={one.client}>{one.client}</span><span className="quiet">{one.receivedOn}, {one.state}</span>
+                <span className="mono">{one.number}</span><span className="second one-line" title={one.client}>{one.client}</span><span className="quiet">{showDate(one.receivedOn)}, {one.state}</span>
               </button>
             </li>
           ))}

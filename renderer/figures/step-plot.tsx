@@ -27,6 +27,7 @@ const NO_BREAKS: readonly PlotBreak[] = [];
 
 const HEIGHT = 216;
 const FEW_TICKS = 14;
+const FEW_COUNTED = 4;
 /** Advance of a digit of the axis' typeface at 11 px, the air that keeps two labels apart, and what the ordinate's own labels take of the width; px. */
 const DIGIT_PX = 6.7;
 const LABEL_GAP_PX = 16;
@@ -81,6 +82,13 @@ function thinned(labels: readonly string[], width: number): Partial<DrawnAxis> {
   return every <= 1 ? {} : { tickmode: 'array', tickvals: labels.filter((_, i) => i % every === 0) };
 }
 
+/** Nothing comes by halves that is counted: a tick for each number while they are few. */
+function wholeTicks(series: readonly PlotSeries[]): Partial<DrawnAxis> {
+  const values = series.flatMap((one) => (one.kind === 'points' && one.limits ? [0.5] : one.values.filter((value) => value !== null)));
+  const most = Math.max(1, ...values);
+  return most <= FEW_COUNTED && values.length > 0 && values.every(Number.isInteger) ? { tickmode: 'array', tickvals: Array.from({ length: most + 1 }, (_, n) => n) } : {};
+}
+
 /** A joined series as one series for each stretch between two breaks: no line leads across a break. */
 function stretchesOf(series: PlotSeries, breaks: readonly PlotBreak[]): PlotSeries[] {
   if (series.kind !== 'points' || !series.joined || breaks.length === 0) return [series];
@@ -107,7 +115,7 @@ export function StepPlot({ name, labels, series, lines = NO_LINES, breaks = NO_B
       width, height: HEIGHT, showlegend: false, paper_bgcolor: 'rgba(0,0,0,0)', plot_bgcolor: 'rgba(0,0,0,0)', separators: '.', barmode: 'group', bargap: 0.3, bargroupgap: 0.08,
       margin: { l: 52, r: 8, t: 10, b: 30, pad: 0, autoexpand: true },
       xaxis: axis(look, { type: 'category', tickangle: 0, ...thinned(labels, width) }),
-      yaxis: axis(look, { type: 'linear', showgrid: true, nticks: 5, rangemode: fromZero ? 'tozero' : 'normal', title: { text: unit, font: { family: look.family, size: 11, color: look.colour('ink3') }, standoff: 8 } }),
+      yaxis: axis(look, { type: 'linear', showgrid: true, nticks: 5, rangemode: fromZero ? 'tozero' : 'normal', ...(lines.length === 0 && fromZero ? wholeTicks(series) : {}), title: { text: unit, font: { family: look.family, size: 11, color: look.colour('ink3') }, standoff: 8 } }),
       shapes: [
         ...lines.flatMap((line) => piecesOf(line).map((piece) => ({ type: 'line' as const, xref: 'x' as const, yref: 'y' as const, ...piece, line: { color: look.colour(line.ink), width: 1, dash: line.dash } }))),
         ...breaks.map(({ before }) => ({ type: 'line' as const, xref: 'x' as const, yref: 'paper' as const, x0: before - 0.5, x1: before - 0.5, y0: 0, y1: 1, line: { color: look.colour('ink'), width: 1, dash: 'solid' } })),
