@@ -24,7 +24,14 @@ export function reading<K extends OperationName>(
 ): Service<K> {
   return async (input, call) => {
     const casebook = deps.manager.current();
-    return casebook === null ? noCasebook() : work(casebook, input, call);
+    if (casebook === null) return noCasebook();
+    try {
+      return await work(casebook, input, call);
+    } catch (e) {
+      // A long list lets others in between, and one of them may close the casebook: nobody waits for this answer any more.
+      if (deps.manager.current() !== casebook) return noCasebook();
+      throw e;
+    }
   };
 }
 

@@ -109,3 +109,12 @@ describe('at the door', () => {
     manager.close();
   });
 });
+
+test('a list that was being made when the casebook was closed ends in words, not in a fault', async () => {
+  const { manager, ask, value } = atTheDoor();
+  await value('casebook.create', LAB);
+  await value('cases.takeIn', intake());
+  const asked = ask('stones.list');
+  manager.close();
+  expect(await asked).toMatchObject({ ok: false, error: { code: 'no-casebook' } });
+});
