@@ -5,7 +5,7 @@ import { migrate } from './migrate.ts';
 import { teachFold } from './open-reader.ts';
 
 /** What SQLite keeps of a table, an index, a view or a trigger: the words it was made with. */
-type Definition = { readonly type: string; readonly name: string; readonly sql: string | null };
+export type Definition = { readonly type: string; readonly name: string; readonly sql: string | null };
 
 // SQLite's own tables (sequences, statistics) come and go with its use.
 const DEFINITIONS = `SELECT type, name, sql FROM sqlite_master WHERE name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY type, name`;
@@ -14,8 +14,19 @@ const WHAT: Readonly<Record<string, string>> = { table: 'table', index: 'index',
 
 const definitionsIn = (sqlite: Database.Database): Definition[] => sqlite.prepare(DEFINITIONS).all() as Definition[];
 
-/** Every definition of a casebook that nobody touched: made in memory by the same migrations. */
-function expectedDefinitions(migrationsFolder: string): Definition[] {
+const known = new Map<string, readonly Definition[]>();
+
+/**
+ * Every definition of a casebook that nobody touched: made in memory by the same migrations, once in the life of the program. The first time takes
+ * some fifty milliseconds, which nobody notices while a file is opened and everybody would at a window that works.
+ */
+export function expectedDefinitions(migrationsFolder: string): readonly Definition[] {
+  const made = known.get(migrationsFolder) ?? makeDefinitions(migrationsFolder);
+  known.set(migrationsFolder, made);
+  return made;
+}
+
+function makeDefinitions(migrationsFolder: string): Definition[] {
   const made = new BetterSqlite(':memory:');
   try {
     teachFold(made);
@@ -31,15 +42,15 @@ function expectedDefinitions(migrationsFolder: string): Definition[] {
  * What is defined in an open casebook otherwise than the program defines it, a sentence for each: a rule of a table, an index that keeps numbers
  * from being given out twice, a view in a table's place. Guards are looked at on their own.
  */
-export function strangeDefinitions(sqlite: Database.Database, migrationsFolder: string): string[] {
+export function strangeDefinitions(sqlite: Database.Database, all: readonly Definition[]): string[] {
   const isGuard = ({ type }: Definition): boolean => type === 'trigger';
-  const expected = expectedDefinitions(migrationsFolder).filter((one) => !isGuard(one));
+  const expected = all.filter((one) => !isGuard(one));
   const present = definitionsIn(sqlite).filter((one) => !isGuard(one));
   const there = new Map(present.map((one) => [one.name, one]));
-  const known = new Set(expected.map(({ name }) => name));
+  const ours = new Set(expected.map(({ name }) => name));
   const missing = expected.filter(({ name }) => !there.has(name)).map(({ type, name }) => `The ${WHAT[type]} ${name} is no longer there.`);
   const altered = expected.filter(({ type, name, sql }) => { const found = there.get(name); return found !== undefined && (found.type !== type || found.sql !== sql); })
     .map(({ type, name }) => `The ${WHAT[type]} ${name} is not defined as Culet defines it.`);
-  const foreign = present.filter(({ name }) => !known.has(name)).map(({ type, name }) => `The ${WHAT[type]} ${name} is not Culet’s.`);
+  const foreign = present.filter(({ name }) => !ours.has(name)).map(({ type, name }) => `The ${WHAT[type]} ${name} is not Culet’s.`);
   return [...missing, ...altered, ...foreign];
 }

@@ -3,7 +3,7 @@ import type Database from 'better-sqlite3';
 import { existsSync, statSync } from 'node:fs';
 import { err, ok, type Result } from '../app/result.ts';
 import { backupCasebook, type BackupOutcome } from './backup-casebook.ts';
-import { strangeDefinitions } from './definitions.ts';
+import { expectedDefinitions, strangeDefinitions } from './definitions.ts';
 import { dropForeignTriggers, ensureGuards, missingGuards } from './guards.ts';
 import { createHandle, type StoreHandle } from './handle.ts';
 import { DatabaseNewerThanProgram, migrate, MigrationFailed, MigrationHistoryError, pendingMigrations } from './migrate.ts';
@@ -167,7 +167,8 @@ function createStillness(sqlite: Database.Database, { file, readOnly }: OpenOpti
 function assemble(sqlite: Database.Database, options: OpenOptions, guardsRestored: readonly string[]): Casebook {
   const handle = createHandle(sqlite);
   const readOnly = options.readOnly ?? false;
-  const strange = (): string[] => strangeDefinitions(sqlite, options.migrationsFolder);
+  const definitions = expectedDefinitions(options.migrationsFolder);
+  const strange = (): string[] => strangeDefinitions(sqlite, definitions);
   return {
     ...createStores(handle, () => options.newId(), { guardsRestored, strange }),
     file: options.file, readOnly, guardsRestored, strange, handle, still: createStillness(sqlite, options),
