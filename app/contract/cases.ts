@@ -102,7 +102,6 @@ export const auditView = z.object({
 });
 export type AuditView = z.infer<typeof auditView>;
 
-
 export const casesContract = {
   'clients.search': reads('anyone', z.strictObject({ text: line(120) }), z.array(clientView)),
   'clients.save': changes(['intake', 'manager'], z.strictObject({ id: id.nullable(), name: filled('Write the client’s name.', 160), address: line(400), email: line(200), phone: line(60), note: line(1000) }), clientView),

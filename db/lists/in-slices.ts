@@ -1,9 +1,7 @@
+import { aTurn } from '../a-turn.ts';
 import type { ReadDb } from '../handle.ts';
 
-/** Lets whatever else waits have the thread. */
-export const breathe = (): Promise<void> => new Promise((resolve) => { setImmediate(resolve); });
-
-/** Work between two breaths, ms: what a person at the window does not notice. */
+/** Work between two turns of others, ms: what a person at the window does not notice. */
 const STRETCH_MS = 8;
 const FIRST_SIZE = 50;
 const MOST_AT_ONCE = 5000;
@@ -14,22 +12,7 @@ const MOST_SLICES = 300;
 const nextSize = (size: number, ms: number, least: number): number => Math.ceil(Math.max(least, Math.min(MOST_AT_ONCE, size * 2, (size * STRETCH_MS) / Math.max(ms, 0.1))));
 const leastOf = (total: number): number => Math.ceil(total / MOST_SLICES);
 
-/** Does `work` for some at a time, in their order, and lets others in between: no list of a casebook may hold the window up. */
-export async function inSlices<T, R>(all: readonly T[], work: (some: readonly T[]) => readonly R[]): Promise<R[]> {
-  const done: R[] = [];
-  const least = leastOf(all.length);
-  let size = Math.max(FIRST_SIZE, least);
-  for (let from = 0, taken = 0; from < all.length; from += taken) {
-    const started = performance.now();
-    taken = size;
-    for (const one of work(all.slice(from, from + taken))) done.push(one);
-    size = nextSize(size, performance.now() - started, least);
-    await breathe();
-  }
-  return done;
-}
-
-/** The same for the row numbers from `first` to `last`: `work` is given the lowest and the highest of each slice; `atLeast` where to begin one costs more than its rows. */
+/** Does `work` for the numbers from `first` to `last`, given the lowest and the highest of each slice, and lets others in between; `atLeast` where to begin one costs more than its rows. */
 export async function rangesInSlices<R>(first: number, last: number, work: (low: number, high: number) => readonly R[], atLeast = 1): Promise<R[]> {
   const done: R[] = [];
   const least = Math.max(atLeast, leastOf(last - first + 1));
@@ -39,10 +22,14 @@ export async function rangesInSlices<R>(first: number, last: number, work: (low:
     taken = size;
     for (const one of work(low, low + taken - 1)) done.push(one);
     size = nextSize(size, performance.now() - started, least);
-    await breathe();
+    await aTurn();
   }
   return done;
 }
+
+/** The same for a list, in its order: no list of a casebook may hold the window up. */
+export const inSlices = <T, R>(all: readonly T[], work: (some: readonly T[]) => readonly R[]): Promise<R[]> =>
+  rangesInSlices(0, all.length - 1, (low, high) => work(all.slice(low, high + 1)));
 
 /** Rows of a query over a whole table, in the order of its row numbers; `sql` asks for those from `@low` to `@high`. */
 export function rowsInSlices<Row>(db: ReadDb, table: string, sql: string, parameters: Readonly<Record<string, string | number | null>> = {}): Promise<Row[]> {

@@ -1,8 +1,8 @@
-import { breathe } from './in-slices.ts';
+import { aTurn } from '../a-turn.ts';
 
 export type SortKey = string | number;
 
-/** Values sorted or merged between two breaths: some milliseconds of a collator. */
+/** Values sorted or merged between two turns of others: some milliseconds of a collator. */
 const SLICE = 1000;
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 const compare = (a: SortKey, b: SortKey): number => (typeof a === 'number' && typeof b === 'number' ? a - b : collator.compare(String(a), String(b)));
@@ -12,7 +12,7 @@ async function merged(left: readonly SortKey[], right: readonly SortKey[]): Prom
   let [i, j] = [0, 0];
   while (i < left.length && j < right.length) {
     all.push(compare(left[i]!, right[j]!) <= 0 ? left[i++]! : right[j++]!);
-    if (all.length % SLICE === 0) await breathe();
+    if (all.length % SLICE === 0) await aTurn();
   }
   return all.concat(left.slice(i), right.slice(j));
 }
@@ -22,7 +22,7 @@ async function sortedValues(values: readonly SortKey[]): Promise<SortKey[]> {
   let runs: SortKey[][] = [];
   for (let from = 0; from < values.length; from += SLICE) {
     runs.push(values.slice(from, from + SLICE).sort(compare));
-    await breathe();
+    await aTurn();
   }
   while (runs.length > 1) {
     const next: SortKey[][] = [];
@@ -35,7 +35,7 @@ async function sortedValues(values: readonly SortKey[]): Promise<SortKey[]> {
 /** Places of rows in the order of one key each; those that compare equal stay as they stand. */
 async function sortedOnce(places: readonly number[], keyAt: (place: number) => SortKey, down: boolean): Promise<number[]> {
   const distinct = await sortedValues([...new Set(places.map(keyAt))]);
-  await breathe();
+  await aTurn();
   const ranks = new Map<SortKey, number>();
   let rank = -1;
   distinct.forEach((value, i) => {
@@ -43,7 +43,7 @@ async function sortedOnce(places: readonly number[], keyAt: (place: number) => S
     ranks.set(value, rank);
   });
   const piles: number[][] = Array.from({ length: rank + 1 }, () => []);
-  await breathe();
+  await aTurn();
   for (const place of places) piles[ranks.get(keyAt(place))!]!.push(place);
   return (down ? piles.reverse() : piles).flat();
 }

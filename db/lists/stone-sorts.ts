@@ -7,7 +7,8 @@ import { sortRows, type SortKey } from './sort-rows.ts';
 /** For whom a list is sorted: what is withheld from them gives no stone its place. */
 export type Viewer = { readonly viewer: string | null; readonly since: string | null };
 
-const NEWEST = `LEFT JOIN conclusion c ON c.stone_id = s.id AND c.ordinal = (SELECT max(ordinal) FROM conclusion x WHERE x.stone_id = s.id) LEFT JOIN confirmation f ON f.conclusion_id = c.id`;
+/** The newest conclusion on `stone s` and the answer to it. */
+export const NEWEST = `LEFT JOIN conclusion c ON c.stone_id = s.id AND c.ordinal = (SELECT max(ordinal) FROM conclusion x WHERE x.stone_id = s.id) LEFT JOIN confirmation f ON f.conclusion_id = c.id`;
 const OF_CASE = 'JOIN case_record n ON n.id = s.case_id';
 const STAGE = `CASE WHEN c.id IS NULL THEN 'open' WHEN f.id IS NULL THEN 'second person to confirm' WHEN f.agrees = 1 THEN 'confirmed' ELSE 'second person disagrees' END`;
 

@@ -8,7 +8,8 @@ import { stepsOf, type Grain } from '../../app/history/steps.ts';
 import { cohenKappa, kappaLimits } from '../../app/statistics/cohen-kappa.ts';
 import { controlCourse } from '../../app/statistics/control-course.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
-import { breathe, rowsInSlices } from '../lists/in-slices.ts';
+import { aTurn } from '../a-turn.ts';
+import { rowsInSlices } from '../lists/in-slices.ts';
 import { theLaboratory } from './laboratory.ts';
 
 export type FiguresStore = {
@@ -56,7 +57,7 @@ async function timeFacts(db: ReadDb, begins: string, ends: string): Promise<Time
 async function overTime(db: ReadDb, { from, to, grain }: FiguresPeriod & { readonly grain: Grain }): Promise<FiguresOutcome> {
   const steps = stepsOf(from, to, grain).map((step) => ({ ...step, ...boundsOf(db, step) }));
   const facts = await timeFacts(db, steps[0]!.begins, steps.at(-1)!.ends);
-  await breathe();
+  await aTurn();
   const { steps: each, whole } = figuresOverTime(facts, steps);
   return { steps: each.map((figures, i) => { const { label, from: first, to: last, isPart } = steps[i]!; return { label, from: first, to: last, isPart, ...figures }; }), whole, knownSamples: facts.knownSamples };
 }

@@ -6,7 +6,7 @@ import { addDays, dayInZone } from '../../app/custody/calendar.ts';
 import { startOfDay } from '../../app/custody/zone-instant.ts';
 import type { ReadDb, StoreHandle } from '../handle.ts';
 import { createListOrders, inOrder, type ListOrders } from '../lists/list-orders.ts';
-import { sortStones, type Viewer } from '../lists/stone-sorts.ts';
+import { NEWEST, sortStones, type Viewer } from '../lists/stone-sorts.ts';
 import { stonesHolding, stonesInOrder } from '../lists/stones-in-order.ts';
 import { WITHHELD } from '../search/sealed-sql.ts';
 import { searchTerms } from '../search/search-words.ts';
@@ -34,8 +34,6 @@ const STAGES: Readonly<Record<NonNullable<HistoryFilter['stage']>, string>> = {
 const PERSON = `(c.person_id = @person OR f.person_id = @person OR EXISTS (SELECT 1 FROM test_run r WHERE r.stone_id = s.id AND r.person_id = @person)
   OR EXISTS (SELECT 1 FROM conclusion u LEFT JOIN confirmation a ON a.conclusion_id = u.id WHERE u.stone_id = s.id AND (u.person_id = @person OR a.person_id = @person)))`;
 
-const NEWEST = `LEFT JOIN conclusion c ON c.stone_id = s.id AND c.ordinal = (SELECT max(ordinal) FROM conclusion x WHERE x.stone_id = s.id)
-  LEFT JOIN confirmation f ON f.conclusion_id = c.id`;
 const FROM = `stone s JOIN case_record n ON n.id = s.case_id JOIN client k ON k.id = n.client_id ${NEWEST} LEFT JOIN person p ON p.id = c.person_id LEFT JOIN person q ON q.id = f.person_id`;
 const COLUMNS = `s.rowid AS n, s.id, s.label, s.item_id, s.mounted, s.position, s.shape, s.weight, s.measurements, s.colour_class, 0 AS runs, c.conclusion, f.agrees,
   s.case_id, n.number, k.name AS client_name, n.received_at, n.state, p.name AS concluded_by, q.name AS confirmed_by, ${SENT_FURTHER} AS sent_further, ${DISAGREED} AS disagreed`;

@@ -1,4 +1,5 @@
 import type { Verification } from '../../app/contract/casebook.ts';
+import { aTurn } from '../a-turn.ts';
 import type { StoreHandle } from '../handle.ts';
 import { NOTHING_OUTSIDE, type Outside } from '../verify/checkpoints.ts';
 import { VerifyCancelled, type Pace } from '../verify/part.ts';
@@ -38,7 +39,7 @@ function paced(options: VerifyOptions, total: number): Pace {
     done += more;
     if (performance.now() - breathed < BREATH_MS) return;
     options.progress?.(Math.min(done, total), total);
-    await new Promise((resolve) => { setImmediate(resolve); });
+    await aTurn();
     breathed = performance.now();
     if (options.signal?.aborted) throw new VerifyCancelled();
   };

@@ -7,7 +7,7 @@ import { contradictions, sameLaboratory, type ComparedBundle } from '../../app/b
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { BundleDescription, Contradiction, SealedCaseWords } from '../../db/store/sealed-cases.ts';
 import type { KeptBundles } from './kept-bundle.ts';
-import { aTurn } from '../a-turn.ts';
+import { aTurn } from '../../db/a-turn.ts';
 import { inTurn } from '../people/in-turn.ts';
 
 /** Reads one document of a kept bundle; null where it can't be read any more. */

@@ -3,7 +3,7 @@ import type { Failure } from '../../app/contract/failure.ts';
 import { err, ok, type Result } from '../../app/result.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import { PIECE_BYTES } from '../../db/store/bundle-pieces.ts';
-import { aTurn } from '../a-turn.ts';
+import { aTurn } from '../../db/a-turn.ts';
 import { notFound } from '../services/failures.ts';
 import type { ByteSource } from './byte-source.ts';
 import { MAX_MEMBER_BYTES, readArchive, type Archive } from './read-archive.ts';

@@ -9,7 +9,7 @@ import type { KnownKey } from '../../app/signature/judge-report.ts';
 import type { Change } from '../../db/change.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { NewSealedBundle } from '../../db/store/sealed-bundles.ts';
-import { aTurn } from '../a-turn.ts';
+import { aTurn } from '../../db/a-turn.ts';
 import type { ByteSource } from './byte-source.ts';
 
 /** Largest zip that a casebook keeps, bytes: the casebook and each of its backups grow by it. */

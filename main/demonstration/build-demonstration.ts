@@ -5,7 +5,7 @@ import { NOTHING_OUTSIDE } from '../../db/verify/checkpoints.ts';
 import type { Casebook } from '../../db/open-casebook.ts';
 import type { BuildDemonstration, CasebookManager } from '../casebook/casebook-manager.ts';
 import type { Checkpoints } from '../checkpoints/checkpoints.ts';
-import { aTurn } from '../a-turn.ts';
+import { aTurn } from '../../db/a-turn.ts';
 import { createKeyring } from '../keys/keyring.ts';
 import { makeOpenKey } from '../keys/make-open-key.ts';
 import { createSessionGuard } from '../people/session-guard.ts';

@@ -7,7 +7,6 @@ import { lotFigures } from '../../lots/lot-statement.ts';
 import { sieveWords } from '../../lots/sieve-table.ts';
 import { balanceOf } from '../../lots/split-balance.ts';
 import { aimSentence, drawnSentence, outcomeRows, PART_SORT_WORDS, statementSentences } from '../../lots/statement-words.ts';
-
 import { weighedText, type BalanceUncertainty } from './weight-text.ts';
 
 /** A lot as its report is written from it. */

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { historyFilter } from '../../../app/contract/history.ts';
 import { HISTORY_SORTS, STONE_SORTS, CASE_SORTS } from '../../../app/contract/list-page.ts';
-import { breathe, inSlices, rangesInSlices } from '../../../db/lists/in-slices.ts';
+import { aTurn } from '../../../db/a-turn.ts';
+import { inSlices, rangesInSlices } from '../../../db/lists/in-slices.ts';
 import { createListOrders } from '../../../db/lists/list-orders.ts';
 import { sortRows } from '../../../db/lists/sort-rows.ts';
 import { CASES_NEWEST_FIRST } from '../../../db/lists/stones-in-order.ts';
@@ -83,7 +84,7 @@ describe('reading in slices', () => {
     const all = Array.from({ length: 3000 }, (_, i) => i);
     let between = 0;
     let going = true;
-    const others = (async () => { while (going) { between += 1; await breathe(); } })();
+    const others = (async () => { while (going) { between += 1; await aTurn(); } })();
     expect(await inSlices(all, (some) => some.map((n) => { for (let i = 0; i < 20_000; i++) Math.sqrt(i); return n; }))).toEqual(all);
     const ranges: number[] = [];
     expect(await rangesInSlices(5, 3004, (low, high) => { ranges.push(high - low + 1); return all.slice(low - 5, high - 4); })).toEqual(all);
